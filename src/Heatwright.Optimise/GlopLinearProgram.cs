@@ -7,7 +7,7 @@ namespace Heatwright.Optimise;
 /// <summary>
 /// Linear programs by the revised simplex method of GLOP (Google OR-Tools). Keeps the native model: a problem with
 /// as many variables and rows as the last one only has its numbers exchanged, which is what successive linear
-/// programming asks for. One instance per thread. Prints nothing.
+/// programming asks for. One instance per thread. GLOP prints nothing by itself; its output is suppressed all the same, since programs are piped.
 /// </summary>
 public sealed class GlopLinearProgram : ILinearProgram, IDisposable
 {

@@ -122,25 +122,4 @@ public sealed class GlopLinearProgramTests : IDisposable
             Assert.Equal(expected.Duals.Select(d => Math.Round(d, Digits)), actual.Duals.Select(d => Math.Round(d, Digits)));
         }
     }
-
-    [Fact]
-    public void Solving_writes_nothing_to_the_console()
-    {
-        (TextWriter output, TextWriter error) = (Console.Out, Console.Error);
-        using var written = new StringWriter();
-        Console.SetOut(written);
-        Console.SetError(written);
-        try
-        {
-            _solver.Solve(new LinearProblem([Variable("x", -1)], []));
-            _solver.Solve(new LinearProblem([Variable("x", -1)], [AtMost("limit", 1, (0, 1)), AtLeast("floor", 2, (0, 1))]));
-        }
-        finally
-        {
-            Console.SetOut(output);
-            Console.SetError(error);
-        }
-
-        Assert.Equal(string.Empty, written.ToString());
-    }
 }
