@@ -36,6 +36,7 @@ public sealed class PhaseSet
         MinimumK = record.ColdToK ?? FittedMinimumK;
         MaximumK = _ranges[^1].ToK;
         UndercooledToK = record.UndercooledToK ?? MinimumK;
+        InternalTransitions = [.. record.Ranges.Where(r => r.HeatOnEntryJPerMol is not null).Select(r => (r.FromK, r.HeatOnEntryJPerMol!.Value))];
     }
 
     /// <summary>Name of the set in Data/species.json.</summary>
@@ -76,6 +77,9 @@ public sealed class PhaseSet
 
     /// <summary>Temperatures inside the set at which one range ends and the next begins, K.</summary>
     public IEnumerable<double> JointsK => _ranges.Skip(1).Select(r => r.FromK);
+
+    /// <summary>Changes of form inside the set (temperature, K, and heat, J/mol) that its source describes as one sequence.</summary>
+    public IReadOnlyList<(double AtK, double HeatJPerMol)> InternalTransitions { get; }
 
     /// <summary>Absolute molar enthalpy, J/mol.</summary>
     /// <exception cref="ChemistryRangeException">The temperature is outside [<see cref="MinimumK"/>, <see cref="MaximumK"/>].</exception>
