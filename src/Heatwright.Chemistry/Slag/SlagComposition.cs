@@ -59,6 +59,7 @@ public sealed class SlagComposition
         }
 
         CationCoverage = covered / all;
+        CationMolesPer100G = covered * moles;
         for (int i = 0; i < _cationFraction.Length; i++)
         {
             // A slag of fluorspar alone has no cation of the formalism; it keeps zeros.
@@ -110,6 +111,9 @@ public sealed class SlagComposition
 
     /// <summary>Share of all cations that the quadratic formalism knows (V, Cr and the calcium of CaF2 and CaS are outside). Below about 0.97 read its activities with doubt.</summary>
     public double CationCoverage { get; }
+
+    /// <summary>Moles of the formalism's cations in 100 g of slag.</summary>
+    public double CationMolesPer100G { get; }
 
     /// <summary>Total iron, mass % (as Fe).</summary>
     public double TotalIron =>
