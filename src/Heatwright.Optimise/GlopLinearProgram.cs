@@ -81,9 +81,9 @@ public sealed class GlopLinearProgram : ILinearProgram, IDisposable
             LinearRow row = problem.Rows[i];
             _rows[i].SetBounds(row.Lower, row.Upper);
             _rows[i].Clear();
-            foreach (LinearTerm term in row.Terms)
+            for (int k = 0; k < row.Terms.Count; k++)
             {
-                _rows[i].SetCoefficient(_variables[term.Variable], term.Coefficient);
+                _rows[i].SetCoefficient(_variables[row.Terms[k].Variable], row.Terms[k].Coefficient);
             }
         }
 

@@ -50,45 +50,61 @@ public sealed record LinearProblem(IReadOnlyList<LinearVariable> Variables, IRea
     {
         foreach (LinearVariable variable in Variables)
         {
-            Require(double.IsFinite(variable.Cost), variable.Name, $"cost {variable.Cost} must be finite");
-            Require(
-                variable.Lower <= variable.Upper && variable.Lower < double.PositiveInfinity && variable.Upper > double.NegativeInfinity,
-                variable.Name,
-                $"bounds {variable.Lower} to {variable.Upper} must be numbers in order; put a limit that may be impossible into a row");
+            if (!double.IsFinite(variable.Cost))
+            {
+                throw Fault(variable.Name, $"cost {variable.Cost} must be finite");
+            }
+
+            if (!(variable.Lower <= variable.Upper && variable.Lower < double.PositiveInfinity && variable.Upper > double.NegativeInfinity))
+            {
+                throw Fault(
+                    variable.Name,
+                    $"bounds {variable.Lower} to {variable.Upper} must be numbers in order; put a limit that may be impossible into a row");
+            }
         }
 
         int[] lastRow = new int[Variables.Count];
         for (int i = 0; i < Rows.Count; i++)
         {
-            LinearRow row = Rows[i];
-            Require(
-                row.Lower < double.PositiveInfinity && row.Upper > double.NegativeInfinity,
-                row.Name,
-                $"bounds {row.Lower} to {row.Upper} must be numbers, and not infinite on the wrong side");
-            Require(row.ViolationWeight > 0, row.Name, $"violation weight {row.ViolationWeight} must be positive");
-            foreach (LinearTerm term in row.Terms)
-            {
-                Require(
-                    term.Variable >= 0 && term.Variable < Variables.Count,
-                    row.Name,
-                    $"variable {term.Variable} must lie between 0 and {Variables.Count - 1}");
-                Require(
-                    double.IsFinite(term.Coefficient),
-                    row.Name,
-                    $"coefficient {term.Coefficient} of '{Variables[term.Variable].Name}' must be finite");
-                Require(lastRow[term.Variable] != i + 1, row.Name, $"'{Variables[term.Variable].Name}' stands in it twice; add the two terms");
-                lastRow[term.Variable] = i + 1;
-            }
+            ValidateRow(Rows[i], i + 1, lastRow);
         }
     }
 
-    private static void Require(bool holds, string name, FormattableString message)
+    private void ValidateRow(LinearRow row, int number, int[] lastRow)
     {
-        if (!holds)
+        if (!(row.Lower < double.PositiveInfinity && row.Upper > double.NegativeInfinity))
         {
-            throw new LinearProblemException(name, FormattableString.Invariant(message));
+            throw Fault(row.Name, $"bounds {row.Lower} to {row.Upper} must be numbers, and not infinite on the wrong side");
+        }
+
+        if (!(row.ViolationWeight > 0))
+        {
+            throw Fault(row.Name, $"violation weight {row.ViolationWeight} must be positive");
+        }
+
+        for (int k = 0; k < row.Terms.Count; k++)
+        {
+            LinearTerm term = row.Terms[k];
+            if (term.Variable < 0 || term.Variable >= Variables.Count)
+            {
+                throw Fault(row.Name, $"variable {term.Variable} must lie between 0 and {Variables.Count - 1}");
+            }
+
+            if (!double.IsFinite(term.Coefficient))
+            {
+                throw Fault(row.Name, $"coefficient {term.Coefficient} of '{Variables[term.Variable].Name}' must be finite");
+            }
+
+            if (lastRow[term.Variable] == number)
+            {
+                throw Fault(row.Name, $"'{Variables[term.Variable].Name}' stands in it twice; add the two terms");
+            }
+
+            lastRow[term.Variable] = number;
         }
     }
+
+    private static LinearProblemException Fault(string name, FormattableString fault) => new(name, FormattableString.Invariant(fault));
 }
 
 /// <summary>A linear program that no solver could make sense of: a mistake of the caller, not an infeasible problem.</summary>
