@@ -124,6 +124,7 @@ public sealed record Addition(double OxygenPercent, FluxMaterial Material, doubl
 /// <param name="AfterStirS">Stirring after the oxygen is off, s.</param>
 /// <param name="AfterStirNm3PerS">Bottom gas during the after-stir, Nm³/s.</param>
 /// <param name="BlownFraction">Share of the planned oxygen really blown (1 = to plan).</param>
+/// <param name="ChargeToBlowS">Time from hot metal on scrap to ignition, s.</param>
 public sealed record BlowProgramme(
     double OxygenNm3,
     IReadOnlyList<SetPoint> OxygenFlowNm3PerS,
@@ -134,7 +135,8 @@ public sealed record BlowProgramme(
     double OxygenPurity = 0.995,
     double AfterStirS = 0,
     double AfterStirNm3PerS = 0,
-    double BlownFraction = 1);
+    double BlownFraction = 1,
+    double ChargeToBlowS = 120);
 
 /// <summary>Everything that determines a heat: the argument of the one model.</summary>
 public sealed record HeatInput(

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+namespace Heatwright.Converter.Blow;
+
+/// <summary>
+/// Magnitudes of the rates. None is published for an industrial converter to better than a factor of two; they are set so that
+/// the known course of a heat comes out (handbook, chapter 40) and each has a scale among the parameters that learning may move.
+/// </summary>
+internal static class BlowConstants
+{
+    /// <summary>Lance height at which the post-combustion parameter holds, m.</summary>
+    public const double ReferenceLanceM = 1.9;
+
+    /// <summary>Film coefficient in the cavities at 0.2 m depth, m/s: carries 120–140 kg metal/s in a 150 t heat.</summary>
+    public const double JetFilmMPerS = 4.0e-3;
+
+    /// <summary>How well silicon and manganese compete with carbon in the hot spot (2000–3000 °C).</summary>
+    public const double JetSilicon = 1.0;
+    public const double JetManganese = 0.5;
+
+    /// <summary>Rate of reduction of iron oxide by droplets at 1873 K and reference droplet supply, 1/s of the oxide.</summary>
+    public const double ReductionPerS = 0.08;
+
+    /// <summary>Activation temperature of that reduction, K (carbon–iron-oxide reaction, 80–100 kJ/mol and more; from memory).</summary>
+    public const double ReductionActivationK = 12000;
+
+    /// <summary>Droplet supply at which it holds, kg/Nm³.</summary>
+    public const double ReferenceDroplets = 75;
+
+    /// <summary>Metal-side transport to the slag–metal interface, kg metal per s and kg metal.</summary>
+    public const double InterfaceMetalPerS = 7.0e-3;
+
+    /// <summary>Slag-side transport, kg slag per s and kg slag.</summary>
+    public const double InterfaceSlagPerS = 0.02;
+
+    /// <summary>Iron oxide moves faster through the slag than network formers.</summary>
+    public const double OxideAhead = 4;
+
+    /// <summary>CO boil of the quiet bath, 1/s.</summary>
+    public const double BoilPerS = 0.12;
+
+    /// <summary>What bottom gas adds to it, 1/s per Nm³/(s·t).</summary>
+    public const double BoilByBottomGas = 4;
+
+    /// <summary>Newton steps for the interface; each starts from the root of the evaluation before.</summary>
+    public const int InterfaceIterations = 5;
+
+    /// <summary>Removal of nitrogen per kmol of CO, 1/kmol, and nitrogen left with CO bubbles, mass %.</summary>
+    public const double NitrogenPerKmol = 4e-3;
+    public const double NitrogenFloorPercent = 0.0012;
+
+    /// <summary>Share of bottom nitrogen that dissolves.</summary>
+    public const double NitrogenUptake = 0.02;
+
+    /// <summary>Sulphur partition of the converter slag (plant values 3–8, from memory).</summary>
+    public const double SulphurPartition = 5;
+
+    /// <summary>Lime dissolution, m/s at the slag–lump film, at reference stirring.</summary>
+    public const double LimeFilmMPerS = 2.2e-4;
+
+    /// <summary>Magnesia transport at the lining, m/s.</summary>
+    public const double LiningFilmMPerS = 1.2e-5;
+
+    /// <summary>Heat exchange of slag with metal: time constant of the slag, s.</summary>
+    public const double SlagExchangeS = 40;
+
+    /// <summary>Shares of two heats that arise in the slag: post-combustion kept in the vessel, and iron oxide formed by the jet.</summary>
+    public const double PostCombustionToSlag = 0.5;
+    public const double OxidationHeatToSlag = 0.2;
+
+    /// <summary>Share of the jets' gas that rises through the slag rather than through the jets' own openings.</summary>
+    public const double JetGasThroughSlag = 0.15;
+
+    /// <summary>Brings the laboratory foam index to a converter: a plain foam of a third to two thirds of the freeboard at mid-blow.</summary>
+    public const double FoamIndexScale = 4;
+
+    /// <summary>Iron fume per Nm³ oxygen, kg, and spray per kmol CO, kg: together 10–13 kg Fe per t steel (raw dust 15–20 kg/t; EU BREF 2013, from memory).</summary>
+    public const double FumePerNm3 = 0.12;
+    public const double SprayPerKmol = 2.2;
+
+    /// <summary>Lance cooling, W per lance; mouth radiation emissivity and mouth width over bore; shell loss W/m².</summary>
+    public const double LanceCoolingW = 1.0e6;
+    public const double MouthEmissivity = 0.6;
+    public const double MouthOverBore = 0.6;
+    public const double ShellWPerM2 = 9e3;
+
+    /// <summary>Heat transfer from bath to the lining's active layer, W/(m² K): conductivity 8 W/(m K) over half the layer.</summary>
+    public const double LiningWPerM2K = 230;
+}
