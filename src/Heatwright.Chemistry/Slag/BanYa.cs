@@ -10,8 +10,8 @@ public static class BanYa
     /// <summary>Number of cations.</summary>
     public const int CationCount = (int)SlagCation.Al + 1;
 
-    /// <summary>Molar gas constant, J/(mol·K) (2019 SI).</summary>
-    public const double GasConstant = 8.314462618;
+    /// <summary>Molar gas constant, J/(mol·K).</summary>
+    public const double GasConstant = PhysicalConstants.GasConstant;
 
     /// <summary>Least temperature taken, K. Below about 1500 K converter slag is not liquid.</summary>
     public const double LeastK = 1473;

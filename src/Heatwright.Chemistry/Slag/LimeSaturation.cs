@@ -16,7 +16,8 @@ public enum LimeSolid
 /// 1 600 °C (points from memory of the published diagrams, see <see cref="Boundary"/>) a(CaO) comes out as 0.06–0.07 where it
 /// should be 1, and a(CaO)²·a(SiO2)·K as 0.23–0.49 where it should be 1. Being nearly constant, these are taken as the level:
 /// index = value/level. Magnesium and manganese count as Fe²⁺ here, because Ca–Mg and Ca–Mn as published pull a(CaO)
-/// down in a way that converter slags do not show.</para>
+/// down in a way that converter slags do not show. For the silicate, phosphorus counts as silicon: the solid takes phosphate up as
+/// 2CaO·SiO2–3CaO·P2O5 solid solution, so that phosphate does not keep it in solution.</para>
 /// </summary>
 public static class LimeSaturation
 {
@@ -65,6 +66,12 @@ public static class LimeSaturation
         cationFraction[(int)SlagCation.Fe2] += cationFraction[(int)SlagCation.Mg] + cationFraction[(int)SlagCation.Mn];
         cationFraction[(int)SlagCation.Mg] = 0;
         cationFraction[(int)SlagCation.Mn] = 0;
+        if (solid == LimeSolid.DicalciumSilicate)
+        {
+            cationFraction[(int)SlagCation.Si] += cationFraction[(int)SlagCation.P];
+            cationFraction[(int)SlagCation.P] = 0;
+        }
+
         Span<double> lnGamma = stackalloc double[BanYa.CationCount];
         BanYa.LnGamma(cationFraction, temperatureK, lnGamma);
         double lime = BanYa.Convert(BanYaTable.CaOSolid, cationFraction[(int)SlagCation.Ca] * Math.Exp(lnGamma[(int)SlagCation.Ca]), temperatureK);

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Chemistry;
+
 namespace Heatwright.Converter.Blow.Jet;
 
 /// <summary>
@@ -14,10 +16,10 @@ public static class IsentropicFlow
     public const double OxygenMolarMassKg = 31.998e-3;
 
     /// <summary>Specific gas constant of O2, J/(kg·K).</summary>
-    public const double OxygenGasConstant = 8.314462618 / OxygenMolarMassKg;
+    public const double OxygenGasConstant = PhysicalConstants.GasConstant / OxygenMolarMassKg;
 
     /// <summary>Volume of a mole of ideal gas at 0 °C and 101.325 kPa, m³/mol.</summary>
-    public const double NormalMolarVolumeM3 = 22.413970e-3;
+    public const double NormalMolarVolumeM3 = PhysicalConstants.NormalMolarVolume;
 
     /// <summary>Highest Mach number taken; oxygen lances stay below 2.5.</summary>
     public const double MostMach = 10;

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Chemistry;
+
 namespace Heatwright.Converter.Blow.Stirring;
 
 /// <summary>Power that bottom gas puts into a bath.</summary>
 public static class StirringPower
 {
-    /// <summary>Molar gas constant, J/(mol·K).</summary>
-    private const double GasConstant = 8.314462618;
-
     /// <summary>
     /// Specific power, W/t: n R T ln(1 + ρ g H/p)/M, the work of buoyancy of gas that is at bath temperature at once. Derived; the heating of cold gas may
     /// add up to (1 − T₀/T) of it, if it happens inside the bath (doubtful, left out).
@@ -22,8 +21,8 @@ public static class StirringPower
     {
         Require(flowNm3PerS, temperatureK, metalT, depthM, surfacePa);
         Check.InRange(metalDensityKgPerM3, 500, 15_000, "kg/m³", nameof(metalDensityKgPerM3));
-        double molPerS = flowNm3PerS / Jet.IsentropicFlow.NormalMolarVolumeM3;
-        return molPerS * GasConstant * temperatureK * Math.Log(1 + (metalDensityKgPerM3 * Jet.Gravity.MPerS2 * depthM / surfacePa)) / metalT;
+        double molPerS = flowNm3PerS / PhysicalConstants.NormalMolarVolume;
+        return molPerS * PhysicalConstants.GasConstant * temperatureK * Math.Log(1 + (metalDensityKgPerM3 * Jet.Gravity.MPerS2 * depthM / surfacePa)) / metalT;
     }
 
     /// <summary>
