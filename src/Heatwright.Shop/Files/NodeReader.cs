@@ -118,25 +118,25 @@ internal sealed class NodeReader
     {
         try
         {
-            var parser = new Parser(new StringReader(text));
-            parser.Consume<StreamStart>();
-            if (parser.Accept<StreamEnd>(out _))
+            var events = new EventSource(text);
+            events.Take<StreamStart>();
+            if (events.Current is StreamEnd)
             {
                 _reading.Add(ProblemCode.EmptyFile, null, "", null, "There is nothing in the file.", null, "begin with `kind:`");
                 return null;
             }
 
-            parser.Consume<DocumentStart>();
-            Node? node = ReadNode(parser, 1, "");
+            events.Take<DocumentStart>();
+            Node? node = ReadNode(events, 1, "");
             if (node is null)
             {
                 return null;
             }
 
-            parser.Consume<DocumentEnd>();
-            if (!parser.Accept<StreamEnd>(out _))
+            events.Take<DocumentEnd>();
+            if (events.Current is not StreamEnd)
             {
-                Mark at = parser.Current?.Start ?? Mark.Empty;
+                Mark at = events.Current.Start;
                 _reading.Add(
                     ProblemCode.SecondDocument, (int)at.Line, (int)at.Column, "", null, "A second document begins here.", "one document a file",
                     "put it into a file of its own, or take out the line `---`");
@@ -155,13 +155,9 @@ internal sealed class NodeReader
         }
     }
 
-    private Node? ReadNode(Parser parser, int depth, string field)
+    private Node? ReadNode(EventSource events, int depth, string field)
     {
-        if (!parser.MoveNextSafe(out ParsingEvent? e) || e is null)
-        {
-            return null;
-        }
-
+        ParsingEvent e = events.Take<ParsingEvent>();
         int line = (int)e.Start.Line;
         int column = (int)e.Start.Column;
         if (depth > MaxDepth)
@@ -205,8 +201,8 @@ internal sealed class NodeReader
         Node? node = e switch
         {
             Scalar s => new ScalarNode(line, column, s.Value, s.Style == ScalarStyle.Plain),
-            SequenceStart => ReadList(parser, new ListNode(line, column), depth, field),
-            MappingStart => ReadBlock(parser, new BlockNode(line, column), depth, field),
+            SequenceStart => ReadList(events, new ListNode(line, column), depth, field),
+            MappingStart => ReadBlock(events, new BlockNode(line, column), depth, field),
             _ => null,
         };
         if (anchor is not null)
@@ -217,11 +213,11 @@ internal sealed class NodeReader
         return node;
     }
 
-    private ListNode? ReadList(Parser parser, ListNode list, int depth, string field)
+    private ListNode? ReadList(EventSource events, ListNode list, int depth, string field)
     {
-        while (!parser.TryConsume<SequenceEnd>(out _))
+        while (!events.TryTake<SequenceEnd>())
         {
-            Node? item = ReadNode(parser, depth + 1, $"{field}[{list.Items.Count}]");
+            Node? item = ReadNode(events, depth + 1, $"{field}[{list.Items.Count}]");
             if (item is null)
             {
                 return null;
@@ -234,11 +230,11 @@ internal sealed class NodeReader
         return list;
     }
 
-    private BlockNode? ReadBlock(Parser parser, BlockNode block, int depth, string field)
+    private BlockNode? ReadBlock(EventSource events, BlockNode block, int depth, string field)
     {
-        while (!parser.TryConsume<MappingEnd>(out _))
+        while (!events.TryTake<MappingEnd>())
         {
-            Node? key = ReadNode(parser, depth + 1, field);
+            Node? key = ReadNode(events, depth + 1, field);
             if (key is null)
             {
                 return null;
@@ -246,7 +242,7 @@ internal sealed class NodeReader
 
             // Shortened: a path is built for each value, and a hostile key may be a megabyte long.
             string name = key is ScalarNode s ? Reading.Shorten(s.Text, 60) : "?";
-            Node? value = ReadNode(parser, depth + 1, field.Length == 0 ? name : field + "." + name);
+            Node? value = ReadNode(events, depth + 1, field.Length == 0 ? name : field + "." + name);
             if (value is null)
             {
                 return null;
@@ -288,22 +284,4 @@ internal sealed class NodeReader
     }
 
     private static string? Describe(Node value) => value is ScalarNode s ? s.Text : null;
-}
-
-/// <summary>Pull helpers over the parser.</summary>
-internal static class ParserSteps
-{
-    /// <summary>Takes the current event and moves on.</summary>
-    public static bool MoveNextSafe(this Parser parser, out ParsingEvent? current)
-    {
-        if (parser.Current is null && !parser.MoveNext())
-        {
-            current = null;
-            return false;
-        }
-
-        current = parser.Current;
-        parser.MoveNext();
-        return current is not null;
-    }
 }

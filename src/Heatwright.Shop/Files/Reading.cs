@@ -8,12 +8,13 @@ internal sealed class Reading(string file, References references)
     public const int MaxProblems = 100;
 
     private readonly List<Problem> _problems = [];
+    private readonly HashSet<(string Code, int Line, int Column, string Name)> _told = [];
 
     public string File { get; } = file;
 
     public References References { get; } = references;
 
-    public bool Full => _problems.Count >= MaxProblems;
+    public bool Full => _problems.Count > MaxProblems;
 
     public int Count => _problems.Count;
 
@@ -25,6 +26,12 @@ internal sealed class Reading(string file, References references)
 
     public void Add(string code, int line, int column, string field, string? value, string message, string? limit, string mend)
     {
+        // An aliased block is read once for each place; its problems are told once.
+        if (line > 0 && !_told.Add((code, line, column, field[(field.LastIndexOf('.') + 1)..])))
+        {
+            return;
+        }
+
         if (_problems.Count == MaxProblems)
         {
             _problems.Add(new Problem(

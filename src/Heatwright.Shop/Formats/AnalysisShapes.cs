@@ -7,6 +7,9 @@ using Heatwright.Shop.Units;
 
 namespace Heatwright.Shop.Formats;
 
+/// <summary>What an element of a metal may be, mass %.</summary>
+internal sealed record ElementRange(Element Element, double Least, double Most, string Example, bool Required);
+
 /// <summary>Analyses of metals and of solids, both in mass %.</summary>
 internal static class AnalysisShapes
 {
@@ -23,25 +26,21 @@ internal static class AnalysisShapes
     ];
 
     /// <summary>Iron-base metal; iron is the remainder. What is not written is zero.</summary>
-    public static BlockShape Metal(string title, params (Element Element, double Least, double Most, bool Required)[] ranges)
+    public static BlockShape Metal(string title, params ElementRange[] ranges)
     {
         Field Make(Element e)
         {
-            (double least, double most, bool required) = (0.0, 30.0, false);
-            foreach ((Element Element, double Least, double Most, bool Required) r in ranges)
-            {
-                if (r.Element == e)
-                {
-                    (least, most, required) = (r.Least, r.Most, r.Required);
-                }
-            }
-
+            ElementRange range = Array.Find(ranges, r => r.Element == e) ?? new ElementRange(e, 0, 30, "0.05 %", Required: false);
             return new Field(
-                e.ToString(), new QuantityShape(Kinds.MassPercent, least, most, least > 1 ? "4.5 %" : "0.045 %"), $"{e} in the metal", required,
+                e.ToString(), new QuantityShape(Kinds.MassPercent, range.Least, range.Most, range.Example), $"{e} in the metal", range.Required,
                 ProblemCode.MissingAnalysis);
         }
 
-        return new BlockShape(title, [.. MetalElements.Select(Make)]) { Across = (v, r, f) => CheckSum(v, r, f, 0, 100) };
+        return new BlockShape(title, [.. MetalElements.Select(Make)])
+        {
+            Across = (v, r, f) => CheckSum(v, r, f, 0, 100),
+            Hints = new Dictionary<string, string> { ["Fe"] = "delete it: iron is the rest" },
+        };
     }
 
     /// <summary>Flux, ore, coke, alloy or slag. The parts must come to about 100 % and are then scaled to 100.</summary>

@@ -35,14 +35,14 @@ internal static class HeatFormat
         new("temperature", new QuantityShape(Kinds.Temperature, 1423.15, 1823.15, "1350 °C"), "temperature when charged"),
         new("analysis", AnalysisShapes.Metal(
             "analysis",
-            (Element.C, 2.5, 5.5, true),
-            (Element.Si, 0, 3, true),
-            (Element.Mn, 0, 4, true),
-            (Element.P, 0, 2.5, true),
-            (Element.S, 0, 0.5, true),
-            (Element.Ti, 0, 1, false),
-            (Element.V, 0, 1.5, false),
-            (Element.Cr, 0, 1.5, false)), "analysis, mass %; iron is the rest", MissingCode: ProblemCode.MissingAnalysis),
+            new ElementRange(Element.C, 2.5, 5.5, "4.5 %", Required: true),
+            new ElementRange(Element.Si, 0, 3, "0.45 %", Required: true),
+            new ElementRange(Element.Mn, 0, 4, "0.35 %", Required: true),
+            new ElementRange(Element.P, 0, 2.5, "0.09 %", Required: true),
+            new ElementRange(Element.S, 0, 0.5, "0.02 %", Required: true),
+            new ElementRange(Element.Ti, 0, 1, "0.05 %", Required: false),
+            new ElementRange(Element.V, 0, 1.5, "0.03 %", Required: false),
+            new ElementRange(Element.Cr, 0, 1.5, "0.02 %", Required: false)), "analysis, mass %; iron is the rest", MissingCode: ProblemCode.MissingAnalysis),
         new("slagCarry", new QuantityShape(Kinds.Mass, 0, 20e3, "0.4 t"), "ladle slag poured with it", Required: false));
 
     private static readonly BlockShape ChargeShape = new(

@@ -25,8 +25,7 @@ internal static class MaterialsFormat
     private static readonly BlockShape Scrap = new(
         "a scrap class",
         new("title", new TextShape(80, "Heavy melting scrap"), "name for people", Required: false),
-        new("analysis", AnalysisShapes.Metal("analysis of the metal", (Element.C, 0, 5, true), (Element.Cu, 0, 5, false), (Element.Sn, 0, 2, false)),
-            "analysis of the metal, mass %; iron is the rest", MissingCode: ProblemCode.MissingAnalysis),
+        new("analysis", AnalysisShapes.Metal("analysis of the metal", new ElementRange(Element.C, 0, 5, "0.15 %", Required: true)), "analysis of the metal, mass %; iron is the rest", MissingCode: ProblemCode.MissingAnalysis),
         new("thickness", new QuantityShape(Kinds.Length, 0.0002, 0.5, "80 mm"), "characteristic thickness of a piece"),
         new("rust", new QuantityShape(Kinds.MassPercent, 0, 40, "1 %"), "iron(III) oxide on it", Required: false),
         new("dirt", new QuantityShape(Kinds.MassPercent, 0, 30, "0.5 %"), "silica and alumina on it", Required: false),

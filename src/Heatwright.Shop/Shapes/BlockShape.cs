@@ -23,6 +23,9 @@ internal sealed class BlockShape(string title, params Field[] fields) : Shape
     /// <summary>Checks across fields; run on what could be read.</summary>
     public Action<BlockValue, Reading, string>? Across { get; init; }
 
+    /// <summary>Mends for names that people write here by mistake.</summary>
+    public IReadOnlyDictionary<string, string> Hints { get; init; } = new Dictionary<string, string>();
+
     public override string Example => string.Join(", ", Fields.Where(f => f.Required).Take(2).Select(f => f.Name)) is { Length: > 0 } s
         ? $"(block with {s} …)"
         : $"(block: {Title})";
@@ -107,7 +110,7 @@ internal sealed class BlockShape(string title, params Field[] fields) : Shape
             string path = field.Length == 0 ? key.Text : field + "." + key.Text;
             reading.Add(
                 ProblemCode.UnknownField, key, path, (value as ScalarNode)?.Text, $"'{Reading.Shorten(key.Text, 40)}' is not a field here.",
-                string.Join(", ", names), near is null ? "delete it, or use one of the fields named" : $"write {near}");
+                string.Join(", ", names), Hints.GetValueOrDefault(key.Text) ?? (near is null ? "delete it, or use one of the fields named" : $"write {near}"));
         }
 
         return good;

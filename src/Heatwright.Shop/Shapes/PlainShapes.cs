@@ -61,6 +61,13 @@ internal sealed class NumberShape(double least, double most, bool whole, string 
             return null;
         }
 
+        if (!scalar.Plain)
+        {
+            reading.Add(
+                ProblemCode.NotANumber, node, field, text, $"{Last(field)} is a plain number and stands in quotes.", limit, $"write {text} without quotes");
+            return null;
+        }
+
         if (unit.Length > 0)
         {
             reading.Add(
@@ -79,7 +86,7 @@ internal sealed class NumberShape(double least, double most, bool whole, string 
 
         if (whole && number != Math.Floor(number))
         {
-            reading.Add(ProblemCode.NotWhole, node, field, text, $"{Last(field)} is a count.", limit, $"write {Math.Round(number):0}");
+            reading.Add(ProblemCode.NotWhole, node, field, text, $"{Last(field)} is a whole number.", limit, $"write {Math.Round(number):0}");
             return null;
         }
 

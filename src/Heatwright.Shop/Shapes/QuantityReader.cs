@@ -93,12 +93,15 @@ internal static class QuantityReader
         if (other is not null)
         {
             bool percents = IsPercent(other) && kinds.Any(IsPercent);
-            string mend = percents || number == 0
+            string mend = percents
                 ? $"write {digits} {kinds[0].Units[0].Symbol} if {kinds[0].Name} is meant"
                 : $"write the value in {units}, for example {example}";
             reading.Add(
                 percents ? ProblemCode.WrongKind : ProblemCode.WrongUnit, node, field, text,
-                $"{name} is {Article(kinds[0].Name)}, and {written} is a unit of {other.Name}.", units, mend);
+                percents
+                    ? $"{name} is {kinds[0].Name}, and {(written == "%" ? "% alone does not say so" : $"{written} is {other.Name}")}."
+                    : $"{name} is {Article(kinds[0].Name)}, and {written} is a unit of {other.Name}.",
+                units, mend);
             return;
         }
 
@@ -113,7 +116,7 @@ internal static class QuantityReader
     private static bool IsPercent(QuantityKind kind) =>
         kind == Kinds.MassPercent || kind == Kinds.VolumePercent || kind == Kinds.RelativePercent || kind == Kinds.Share;
 
-    private static string Article(string name) => name.EndsWith('%') ? name : "aeio".Contains(name[0], StringComparison.Ordinal) ? "an " + name : "a " + name;
+    private static string Article(string name) => "aeio".Contains(name[0], StringComparison.Ordinal) ? "an " + name : "a " + name;
 
     private static bool NamesNoFiniteNumber(string text)
     {

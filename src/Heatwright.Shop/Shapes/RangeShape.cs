@@ -8,7 +8,7 @@ namespace Heatwright.Shop.Shapes;
 /// <summary>A range as one says it: <c>max 0.035 %</c>, <c>min 2 t</c>, <c>0.05 to 0.09 %</c>.</summary>
 internal sealed class RangeShape(QuantityKind kind, double least, double most, string example) : Shape
 {
-    private readonly QuantityLimit _limit = new(kind, least, most);
+    private readonly QuantityLimit _limit = new(kind, least, most, string.Join(' ', example.Split(' ')[^2..]));
 
     public override string Example => example;
 
@@ -84,7 +84,7 @@ internal sealed class RangeShape(QuantityKind kind, double least, double most, s
 
     private double? One(string text, ScalarNode scalar, Reading reading, string field)
     {
-        if (!QuantityReader.TryRead(text, [kind], kind.Example, scalar, reading, field, out Quantity quantity, out Unit unit))
+        if (!QuantityReader.TryRead(text, [kind], _limit.Example, scalar, reading, field, out Quantity quantity, out Unit unit))
         {
             return null;
         }
@@ -94,9 +94,11 @@ internal sealed class RangeShape(QuantityKind kind, double least, double most, s
 
     private void NoteNoRange(string text, ScalarNode scalar, Reading reading, string field)
     {
-        bool plainQuantity = UnitText.TrySplit(text, out _, out string unit) && kind.Find(unit) is not null;
+        bool plainNumber = UnitText.TrySplit(text, out _, out string unit) && unit.Length == 0;
+        bool plainQuantity = plainNumber || kind.Find(unit) is not null;
+        string quantity = plainNumber ? $"{text} {ExampleUnit.Symbol}" : text;
         reading.Add(
             ProblemCode.WrongShape, scalar, field, text, $"{Last(field)} is a range.", "max …, min …, or … to …",
-            plainQuantity ? $"write max {text}, min {text}, or two values with `to`" : $"write {Last(field)}: {example}");
+            plainQuantity ? $"write max {quantity}, min {quantity}, or two values with `to`" : $"write {Last(field)}: {example}");
     }
 }

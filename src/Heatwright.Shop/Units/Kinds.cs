@@ -71,18 +71,18 @@ public static class Kinds
 
     /// <summary>Price by mass; base EUR/kg.</summary>
     public static readonly QuantityKind MassPrice = new(
-        "price by mass", "EUR/kg", "310 EUR/t", new Unit("EUR/t", 0.001), new Unit("EUR/kg", 1));
+        "price", "EUR/kg", "310 EUR/t", new Unit("EUR/t", 0.001), new Unit("EUR/kg", 1));
 
     /// <summary>Price by gas volume; base EUR/Nm³.</summary>
-    public static readonly QuantityKind GasPrice = new("price by gas volume", "EUR/Nm3", "0.09 EUR/Nm3", new Unit("EUR/Nm3", 1));
+    public static readonly QuantityKind GasPrice = new("price of a gas", "EUR/Nm3", "0.09 EUR/Nm3", new Unit("EUR/Nm3", 1));
 
     /// <summary>CO2 put to the account of a material; base kg/kg.</summary>
     public static readonly QuantityKind MassCo2 = new(
-        "CO2 by mass", "kgCO2/kg", "1480 kgCO2/t",
+        "CO2 factor", "kgCO2/kg", "1480 kgCO2/t",
         new Unit("kgCO2/t", 0.001), new Unit("tCO2/t", 1), new Unit("kgCO2/kg", 1));
 
     /// <summary>CO2 put to the account of a gas; base kg/Nm³.</summary>
-    public static readonly QuantityKind GasCo2 = new("CO2 by gas volume", "kgCO2/Nm3", "0.3 kgCO2/Nm3", new Unit("kgCO2/Nm3", 1));
+    public static readonly QuantityKind GasCo2 = new("CO2 factor of a gas", "kgCO2/Nm3", "0.3 kgCO2/Nm3", new Unit("kgCO2/Nm3", 1));
 
     /// <summary>Pressure; base Pa.</summary>
     public static readonly QuantityKind Pressure = new(
