@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using Heatwright.Chemistry.Slag;
 using Heatwright.Converter.Charge;
 
 namespace Heatwright.Converter.Blow;
@@ -15,7 +16,7 @@ public sealed record BlowOptions(
     double StepS = 2,
     double RecordEveryS = 0,
     IReadOnlyList<double>? SnapshotPercents = null,
-    PhosphorusPartitionChoice Partition = PhosphorusPartitionChoice.Assis,
+    PhosphorusModel Partition = PhosphorusModel.SuitoInoue1984,
     int Workers = 0)
 {
     /// <summary>No trajectory, default step.</summary>

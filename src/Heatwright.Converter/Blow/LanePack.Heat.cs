@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using Heatwright.Chemistry;
 using Heatwright.Converter.Charge;
 using static Heatwright.Converter.Blow.BlowState;
 using static Heatwright.Converter.Blow.LaneMath;
@@ -89,17 +90,23 @@ internal sealed partial class LanePack
     }
 }
 
-/// <summary>Gas enthalpies as lines about 1873.15 K, J/kmol (NASA sets; within 0.3 % of the heat content between 1573 and 2173 K, tested).</summary>
+/// <summary>Gas enthalpies as lines about 1873.15 K, J/kmol, from the NASA sets (within 0.3 % of the heat content between 1573 and 2173 K, tested).</summary>
 internal static class GasLine
 {
-    public static readonly (double AtReference, double Slope) CO = (-58384e3, 35.84e3);
-    public static readonly (double AtReference, double Slope) CO2 = (-309702e3, 59.56e3);
-    public static readonly (double AtReference, double Slope) O2 = (54428e3, 37.23e3);
-    public static readonly (double AtReference, double Slope) H2 = (48631e3, 33.42e3);
-    public static readonly (double AtReference, double Slope) H2O = (-175287e3, 49.9e3);
-    public static readonly (double AtReference, double Slope) N2 = (51587e3, 35.52e3);
-    public static readonly (double AtReference, double Slope) Ar = (32738e3, 20.79e3);
+    public static readonly (double AtReference, double Slope) CO = Of("CO");
+    public static readonly (double AtReference, double Slope) CO2 = Of("CO2");
+    public static readonly (double AtReference, double Slope) O2 = Of("O2");
+    public static readonly (double AtReference, double Slope) H2 = Of("H2");
+    public static readonly (double AtReference, double Slope) H2O = Of("H2O(g)");
+    public static readonly (double AtReference, double Slope) N2 = Of("N2");
+    public static readonly (double AtReference, double Slope) Ar = Of("Ar");
 
     public static Vector256<double> At((double AtReference, double Slope) line, Vector256<double> aboveReferenceK) =>
         All(line.AtReference) + (aboveReferenceK * line.Slope);
+
+    private static (double AtReference, double Slope) Of(string gas)
+    {
+        Substance s = Substances.Get(gas);
+        return (1000 * s.Enthalpy(Enthalpies.ReferenceK), 2.5 * (s.Enthalpy(2073.15) - s.Enthalpy(1673.15)));
+    }
 }

@@ -102,7 +102,7 @@ internal sealed partial class LanePack
         Vector256<double> siO2 = _slagPercent[SiO2];
         Vector256<double> feO = _slagPercent[FeO];
         _caOSaturation = SlagLimits.LimeSaturation(siO2, _slagK);
-        _mgOSaturation = SlagLimits.MagnesiaSaturation(caO, siO2, feO, _slagK);
+        _mgOSaturation = SlagLimits.MagnesiaSaturation(caO, siO2, feO * (Molar.Fe + Molar.O) / _feOxMolar, _slagK);
         Vector256<double> shell = SlagLimits.SilicateShell(siO2, feO);
         Vector256<double> limeDrive = Positive(_caOSaturation - caO) * 0.01 * shell;
         Vector256<double> magnesiaDrive = Positive(_mgOSaturation - _slagPercent[MgO]) * 0.015;

@@ -20,13 +20,16 @@ internal static class SlagLimits
         Min(All(45) + (siO2 * 0.75), 57) + ((slagK - All(1873.15)) * 0.02);
 
     /// <summary>
-    /// Magnesia saturation, mass %: 8–10 % at CaO/SiO2 3 and FeO 20 %, 15–20 % at 1.5, falling with iron oxide; 0.015 %/K.
+    /// Magnesia saturation, mass %: <see cref="Heatwright.Chemistry.Slag.MgOSaturation.FittedMassPercent"/> with its clamps
+    /// (CaO/SiO2 1–4, FetO 8–35 %, 1773–1973 K), four lanes at once.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<double> MagnesiaSaturation(Vector256<double> caO, Vector256<double> siO2, Vector256<double> feO, Vector256<double> slagK)
+    public static Vector256<double> MagnesiaSaturation(Vector256<double> caO, Vector256<double> siO2, Vector256<double> fetO, Vector256<double> slagK)
     {
-        Vector256<double> basicity = Min(Max(caO / Max(siO2, 0.5), 0.6), 3.5);
-        return Max(All(25.0) - (basicity * 5.0) - (feO * 0.04) + ((slagK - All(1873.15)) * 0.015), 4);
+        Vector256<double> basicity = Min(Max(caO / Max(siO2, 0.1), 1), 4);
+        Vector256<double> iron = Min(Max(fetO, 8), 35);
+        Vector256<double> inverse = All(1) / Min(Max(slagK, 1773), 1973.15);
+        return Exp((Log(basicity * (1 / 3.0)) * -0.95) - (Log(iron * 0.05) * 0.15) - ((inverse - All(1 / 1873.15)) * 6000)) * 9.0;
     }
 
     /// <summary>

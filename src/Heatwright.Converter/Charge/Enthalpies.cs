@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Chemistry;
+using Heatwright.Converter.Blow;
 
 namespace Heatwright.Converter.Charge;
 
@@ -66,43 +67,25 @@ public static class Enthalpies
     /// <summary>Enthalpy of formation of a constituent as charged at 298.15 K, J/kg.</summary>
     public static double AsCharged(Constituent constituent) => FormationJPerMol(constituent) / Constituents.MolarMass(constituent) * 1000;
 
-    private static double FormationJPerMol(Constituent constituent) => constituent switch
+    private static double FormationJPerMol(Constituent constituent)
     {
-        Constituent.CaO => -634920,
-        Constituent.MgO => -601600,
-        Constituent.SiO2 => -910700,
-        Constituent.Al2O3 => -1675700,
-        Constituent.FeO => -272044,
-        Constituent.Fe2O3 => -824248,
-        Constituent.MnO => -385200,
-        Constituent.P2O5 => -1505050,
-        Constituent.TiO2 => -944000,
-        Constituent.V2O3 => -1216800,
-        Constituent.Cr2O3 => -1140600,
-        Constituent.CaF2 => -1228000,
-        Constituent.CaS => -475000,
-        Constituent.CaCO3 => -1206600,
-        Constituent.MgCO3 => -1113636,
-        Constituent.H2O => -285830,
-        _ => 0,
-    };
+        (Substance substance, double moles) = Substances.Of(constituent);
+        return moles * substance.Enthalpy(HeatInput.AmbientK);
+    }
+
+    /// <summary>Value at the reference and slope over the 250 K below it, where most of a heat is spent (and no pure element there melts).</summary>
+    private static (double AtReference, double Slope) Line(Func<double, double> enthalpy) =>
+        (enthalpy(ReferenceK), (enthalpy(ReferenceK) - enthalpy(ReferenceK - 250)) / 250);
 
     private static (double, double)[] BuildMetal()
     {
         var table = new (double, double)[AtomicWeights.Count];
-        table[(int)Element.Fe] = (75404, 46.02);
-        table[(int)Element.C] = (32354 + 22590, 24.6);
-        table[(int)Element.Si] = (91547 - 131500, 27.2);
-        table[(int)Element.Mn] = (78399 + 4080, 46.02);
-        table[(int)Element.P] = ((201402 / 2.0) - 122170, 37.59 / 2);
-        table[(int)Element.S] = ((187514 / 2.0) - 135060, 39.73 / 2);
-        table[(int)Element.Ti] = (67897 - 46020, 46.8);
-        table[(int)Element.V] = (70752 - 42260, 46.2);
-        table[(int)Element.Cr] = (78457, 39.33);
-        table[(int)Element.Al] = (58676 - 63180, 31.75);
-        table[(int)Element.O] = ((54428 / 2.0) - 117150, 37.23 / 2);
-        table[(int)Element.N] = ((51587 / 2.0) + 3600, 35.52 / 2);
-        table[(int)Element.H] = ((48631 / 2.0) + 36480, 33.42 / 2);
+        foreach (Element e in BlowState.MetalElements)
+        {
+            table[(int)e] = Line(t => IronSolution.DissolvedEnthalpy(e, t));
+        }
+
+        table[(int)Element.H] = Line(t => IronSolution.DissolvedEnthalpy(Element.H, t));
         foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
         {
             table[(int)e] = table[(int)Element.Fe];
@@ -114,19 +97,17 @@ public static class Enthalpies
     private static (double, double)[] BuildSlag()
     {
         var table = new (double, double)[Constituents.Count];
-        table[(int)Constituent.FeO] = (-153690, 68.2);
-        table[(int)Constituent.Fe2O3] = (-599494, 142.32);
-        table[(int)Constituent.SiO2] = (-791449, 83.5);
-        table[(int)Constituent.MnO] = (-259400, 79.91);
-        table[(int)Constituent.P2O5] = (-2437783 / 2.0, 185);
-        table[(int)Constituent.CaO] = (-554147, 54.51);
-        table[(int)Constituent.MgO] = (-522367, 54.62);
-        table[(int)Constituent.Al2O3] = (-1482880, 136.95);
-        table[(int)Constituent.TiO2] = (-827174, 83.82);
-        table[(int)Constituent.V2O3] = (-1007371, 144.5);
-        table[(int)Constituent.Cr2O3] = (-939684, 137.79);
-        table[(int)Constituent.CaF2] = (-1044723, 99.0);
-        table[(int)Constituent.CaS] = (-388117, 61.09);
+        foreach (Constituent c in BlowState.SlagConstituents)
+        {
+            table[(int)c] = c switch
+            {
+                Constituent.FeO or Constituent.SiO2 or Constituent.MnO or Constituent.CaF2 => Line(Substances.Get($"{c}(l)").Enthalpy),
+                Constituent.P2O5 => Line(t => 0.5 * Substances.Get("P4O10(l)").Enthalpy(t)),
+                _ => Line(Substances.Of(c).Substance.Enthalpy),
+            };
+        }
+
+        table[(int)Constituent.Fe2O3] = Line(Substances.Get("Fe2O3").Enthalpy);
         return table;
     }
 }
