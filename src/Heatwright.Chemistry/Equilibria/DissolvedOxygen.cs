@@ -11,7 +11,7 @@ public readonly record struct OxygenResult(double MassPercent, bool BelowIronOxi
 
 /// <summary>
 /// Dissolved oxygen in liquid iron in equilibrium with carbon and CO, with pure or slag-held oxides, and with liquid iron oxide.
-/// Constants: Data/equilibria.csv. All other elements act through the activity coefficients of <see cref="Activity"/>.
+/// Constants: Data/equilibria.csv. All other elements act through the activity coefficients of <see cref="IronActivity"/>.
 /// </summary>
 public static class DissolvedOxygen
 {
@@ -96,7 +96,7 @@ public static class DissolvedOxygen
     {
         ChemistryRangeException.Require(ironOxideActivity, 0, 1, "-", "activity of FeO");
         double saturation = AtIronOxideSaturation(temperatureK, constantId);
-        return ironOxideActivity * saturation * Math.Pow(10, Activity.Coefficient(Element.O, Element.O, temperatureK) * saturation);
+        return ironOxideActivity * saturation * Math.Pow(10, IronActivity.Coefficient(Element.O, Element.O, temperatureK) * saturation);
     }
 
     /// <summary>[O] mass-% in a melt at a Henrian oxygen activity (such as a probe reads), by root search over f_O.</summary>
@@ -126,10 +126,10 @@ public static class DissolvedOxygen
         {
             double oxygen = Math.Pow(10, logOxygen);
             x[(int)Element.O] = oxygen;
-            double sum = oxygenAtoms * (logOxygen + Activity.LogCoefficient(Element.O, x, t, options));
+            double sum = oxygenAtoms * (logOxygen + IronActivity.LogCoefficient(Element.O, x, t, options));
             if (metalAtoms > 0)
             {
-                sum += metalAtoms * (Math.Log10(x[(int)metal]) + Activity.LogCoefficient(metal, x, t, options));
+                sum += metalAtoms * (Math.Log10(x[(int)metal]) + IronActivity.LogCoefficient(metal, x, t, options));
             }
 
             return sum - target;

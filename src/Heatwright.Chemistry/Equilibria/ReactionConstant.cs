@@ -47,7 +47,7 @@ public sealed record ReactionConstant(
     /// <summary>log10 K at any liquid-iron temperature (1400–2300 K), with a flag when that is beyond the measured range.</summary>
     /// <exception cref="ChemistryRangeException">The temperature is outside 1400–2300 K.</exception>
     public ConstantValue Evaluate(double temperatureK) => new(
-        (A / ChemistryRangeException.Require(temperatureK, Activity.MinimumK, Activity.MaximumK, "K", "temperature of " + Id)) + B,
+        (A / ChemistryRangeException.Require(temperatureK, IronActivity.MinimumK, IronActivity.MaximumK, "K", "temperature of " + Id)) + B,
         temperatureK >= FromK && temperatureK <= ToK);
 }
 

@@ -29,7 +29,7 @@ public static class Sieverts
         ArgumentNullException.ThrowIfNull(melt);
 
         // The melt's own N or H is left out: its self-interaction is zero in the table.
-        double f = Math.Pow(10, Activity.LogCoefficient(gas, melt.With(gas, 0), temperatureK, options));
+        double f = Math.Pow(10, IronActivity.LogCoefficient(gas, melt.With(gas, 0), temperatureK, options));
         return Math.Pow(10, (row.A / temperatureK) + row.B) * Math.Sqrt(pressureAtm) / f;
     }
 }

@@ -26,17 +26,18 @@ public sealed class PhaseSet
         Id = record.Id;
         Formula = record.Formula;
         Description = record.Phase;
-        State = Enum.Parse<StateOfMatter>(record.State, ignoreCase: true);
+        State = record.State;
         Source = record.Source;
         Note = record.Note;
-        Model = Enum.Parse<ThermalModel>(record.Model, ignoreCase: true);
+        Model = record.Model;
         _hasEntropy = Model != ThermalModel.CpPower || record.EntropyJPerMolK is not null;
         _ranges = Build(record, Model, gasConstant);
         FittedMinimumK = record.Ranges[0].FromK;
         MinimumK = record.ColdToK ?? FittedMinimumK;
         MaximumK = _ranges[^1].ToK;
         UndercooledToK = record.UndercooledToK ?? MinimumK;
-        InternalTransitions = [.. record.Ranges.Where(r => r.HeatOnEntryJPerMol is not null).Select(r => (r.FromK, r.HeatOnEntryJPerMol!.Value))];
+        InternalTransitions = Array.ConvertAll(
+            Array.FindAll(record.Ranges, r => r.HeatOnEntryJPerMol is not null), r => (r.FromK, r.HeatOnEntryJPerMol!.Value));
     }
 
     /// <summary>Name of the set in Data/species.json.</summary>

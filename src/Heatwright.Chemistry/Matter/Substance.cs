@@ -27,7 +27,10 @@ public sealed class Substance
         MaximumK = phases[^1].MaximumK;
         _startsK = [MinimumK, .. transitionsK];
         Atoms = ChemicalFormula.Parse(phases[0].Formula);
-        MolarMassGPerMol = Atoms.Sum(a => a.Atoms * AtomicWeights.Of(a.Element));
+        foreach ((Element element, double atoms) in Atoms)
+        {
+            MolarMassGPerMol += atoms * AtomicWeights.Of(element);
+        }
     }
 
     /// <summary>Identifier, for example <c>Fe</c>, <c>CaO</c>, <c>H2O(g)</c> or <c>SiO2(l)</c>.</summary>

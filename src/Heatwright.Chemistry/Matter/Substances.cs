@@ -1,7 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-using System.Collections.Frozen;
-using System.Text.Json;
-
 namespace Heatwright.Chemistry;
 
 /// <summary>
@@ -11,13 +8,13 @@ namespace Heatwright.Chemistry;
 /// </summary>
 public static class Substances
 {
-    private static readonly Lazy<FrozenDictionary<string, Substance>> Table = new(Load);
+    private static readonly Lazy<Dictionary<string, Substance>> Table = new(Load);
 
     /// <summary>Identifiers of all substances.</summary>
-    public static IReadOnlyList<string> Ids => Table.Value.Keys;
+    public static IReadOnlyCollection<string> Ids => Table.Value.Keys;
 
     /// <summary>All substances.</summary>
-    public static IReadOnlyList<Substance> All => Table.Value.Values;
+    public static IReadOnlyCollection<Substance> All => Table.Value.Values;
 
     /// <summary>The substance with this identifier.</summary>
     /// <exception cref="KeyNotFoundException">There is none; the message lists those there are.</exception>
@@ -36,14 +33,22 @@ public static class Substances
         _ => (Get(constituent.ToString()), 1),
     };
 
-    private static FrozenDictionary<string, Substance> Load()
+    private static Dictionary<string, Substance> Load()
     {
         using Stream stream = DataFile.Open("species.json");
-        SpeciesFile file = JsonSerializer.Deserialize(stream, SpeciesJson.Default.SpeciesFile)
-            ?? throw new InvalidDataException("Data/species.json is empty.");
-        var phases = file.Phases.ToDictionary(p => p.Id, p => new PhaseSet(p, file.GasConstant), StringComparer.Ordinal);
-        return file.Substances
-            .Select(s => new Substance(s.Id, s.Name, [.. s.Phases.Select(p => phases[p])], [.. (s.Transitions ?? []).Select(t => t.AtK)], s.Undercooled))
-            .ToFrozenDictionary(s => s.Id, StringComparer.Ordinal);
+        SpeciesFile file = SpeciesFile.Read(stream);
+        var phases = new Dictionary<string, PhaseSet>(StringComparer.Ordinal);
+        foreach ((string id, PhaseRecord record) in file.Phases)
+        {
+            phases.Add(id, new PhaseSet(record, file.GasConstant));
+        }
+
+        var substances = new Dictionary<string, Substance>(StringComparer.Ordinal);
+        foreach (SubstanceRecord s in file.Substances)
+        {
+            substances.Add(s.Id, new Substance(s.Id, s.Name, Array.ConvertAll(s.Phases, p => phases[p]), s.TransitionsK, s.Undercooled));
+        }
+
+        return substances;
     }
 }

@@ -56,5 +56,5 @@ public static class GokcenCarbon
     }
 
     private static double RequireK(double temperatureK) => ChemistryRangeException.Require(
-        temperatureK, Activity.MinimumK, Activity.MaximumK, "K", "temperature of carbon activity");
+        temperatureK, IronActivity.MinimumK, IronActivity.MaximumK, "K", "temperature of carbon activity");
 }

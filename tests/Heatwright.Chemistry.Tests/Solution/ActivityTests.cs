@@ -16,7 +16,7 @@ public class ActivityTests
     [InlineData(Element.N, Element.C, 0.13)]
     [InlineData(Element.H, Element.C, 0.06)]
     public void First_order_coefficients_are_those_of_the_sourcebook(Element i, Element j, double value) =>
-        Assert.Equal(value, Activity.Coefficient(i, j, 1873), 1e-9);
+        Assert.Equal(value, IronActivity.Coefficient(i, j, 1873), 1e-9);
 
     /// <summary>Temperature forms of the JSPS Sourcebook and the value it lists beside them.</summary>
     [Theory]
@@ -30,7 +30,7 @@ public class ActivityTests
     [InlineData(Element.N, Element.V, -0.123)]
     [InlineData(Element.O, Element.V, -0.14)]
     public void Temperature_forms_give_the_listed_values(Element i, Element j, double value) =>
-        Assert.Equal(value, Activity.Coefficient(i, j, 1873), 0.006);
+        Assert.Equal(value, IronActivity.Coefficient(i, j, 1873), 0.006);
 
     /// <summary>Reciprocity e_i^j = (M_i/M_j) e_j^i + (M_j − M_i)/(230 M_j), within 6 % or 0.003 (Lupis; common to both handbooks).</summary>
     [Fact]
@@ -48,15 +48,15 @@ public class ActivityTests
         {
             foreach (Element j in Enum.GetValues<Element>())
             {
-                if (i == j || !Activity.IsListed(i, j) || !Activity.IsListed(j, i) || known.Contains((i, j)))
+                if (i == j || !IronActivity.IsListed(i, j) || !IronActivity.IsListed(j, i) || known.Contains((i, j)))
                 {
                     continue;
                 }
 
                 double mi = AtomicWeights.Of(i);
                 double mj = AtomicWeights.Of(j);
-                double expected = (mi / mj * Activity.Coefficient(j, i, 1873)) + ((mj - mi) / (230 * mj));
-                double actual = Activity.Coefficient(i, j, 1873);
+                double expected = (mi / mj * IronActivity.Coefficient(j, i, 1873)) + ((mj - mi) / (230 * mj));
+                double actual = IronActivity.Coefficient(i, j, 1873);
                 if (Math.Abs(actual - expected) > Math.Max(0.003, 0.06 * Math.Abs(expected)))
                 {
                     bad.Add($"{i}-{j}: {actual:G4} against {expected:G4}");
@@ -70,11 +70,11 @@ public class ActivityTests
     [Fact]
     public void Sigworth_and_Elliott_replace_only_what_they_list()
     {
-        Assert.Equal(-0.131, Activity.Coefficient(Element.O, Element.Si, 1873, InteractionSet.SigworthElliott), 1e-9);
-        Assert.Equal(0.14, Activity.Coefficient(Element.C, Element.C, 1873, InteractionSet.SigworthElliott), 1e-9);
+        Assert.Equal(-0.131, IronActivity.Coefficient(Element.O, Element.Si, 1873, InteractionSet.SigworthElliott), 1e-9);
+        Assert.Equal(0.14, IronActivity.Coefficient(Element.C, Element.C, 1873, InteractionSet.SigworthElliott), 1e-9);
         Assert.Equal(
-            Activity.Coefficient(Element.S, Element.Mn, 1873),
-            Activity.Coefficient(Element.S, Element.Mn, 1873, InteractionSet.SigworthElliott),
+            IronActivity.Coefficient(Element.S, Element.Mn, 1873),
+            IronActivity.Coefficient(Element.S, Element.Mn, 1873, InteractionSet.SigworthElliott),
             1e-12);
     }
 
@@ -107,21 +107,21 @@ public class ActivityTests
     public void Carbon_of_hot_metal_uses_Gokcen_by_default_and_the_constant_on_request()
     {
         var melt = new IronMelt((Element.C, 4.5));
-        double gokcen = Activity.LogCoefficient(Element.C, melt, 1623);
-        double wagner = Activity.LogCoefficient(Element.C, melt, 1623, new ActivityOptions(CarbonSelf: CarbonSelfInteraction.Wagner));
+        double gokcen = IronActivity.LogCoefficient(Element.C, melt, 1623);
+        double wagner = IronActivity.LogCoefficient(Element.C, melt, 1623, new ActivityOptions(CarbonSelf: CarbonSelfInteraction.Wagner));
         Assert.Equal(GokcenCarbon.LogHenrianCoefficient(4.5, 1623), gokcen, 1e-12);
         Assert.Equal(0.243 * 1873 / 1623 * 4.5, wagner, 1e-9);
     }
 
     [Fact]
-    public void Dilute_iron_is_ideal() => Assert.Equal(0, Activity.LogCoefficient(Element.O, IronMelt.Pure, 1873), 1e-15);
+    public void Dilute_iron_is_ideal() => Assert.Equal(0, IronActivity.LogCoefficient(Element.O, IronMelt.Pure, 1873), 1e-15);
 
     [Theory]
     [InlineData(1399)]
     [InlineData(2301)]
     [InlineData(double.NaN)]
     public void Temperatures_outside_liquid_iron_are_refused(double t) =>
-        Assert.Throws<ChemistryRangeException>(() => Activity.LogCoefficient(Element.C, IronMelt.Pure, t));
+        Assert.Throws<ChemistryRangeException>(() => IronActivity.LogCoefficient(Element.C, IronMelt.Pure, t));
 
     [Fact]
     public void A_melt_refuses_negative_and_too_much()

@@ -17,7 +17,7 @@ public readonly record struct ActivityOptions(
 /// Sources: Data/interactions.csv and interactions2.csv, one per row. The coefficients are measured near 1873 K and accepted here
 /// between 1400 and 2300 K: outside their measured temperature they are scaled by 1/T or by the printed form.
 /// </summary>
-public static class Activity
+public static class IronActivity
 {
     /// <summary>Least temperature accepted, K.</summary>
     public const double MinimumK = 1400;
