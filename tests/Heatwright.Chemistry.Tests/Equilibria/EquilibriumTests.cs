@@ -41,6 +41,7 @@ public class EquilibriumTests
     [InlineData("H2 + [O] = H2O(g)", SolutionSet.Msts, 0.535, 0.04, "Sakao & Sano 1960")]
     [InlineData("SiO2 = [Si] + 2 [O]", SolutionSet.Msts, -4.676, 0.067, "JSPS Sourcebook (from memory)")]
     [InlineData("Al2O3 = 2 [Al] + 3 [O]", SolutionSet.Msts, -12.987, 0.31, "Seo, Kim & Lee 1998")]
+    [InlineData("2 [P] + 5 [O] = 0.5 P4O10(l)", SolutionSet.Msts, -9.40, 0.15, "Turkdogan & Pearson 1953 (from memory)")]
     [InlineData("0.5 N2 = [N]", SolutionSet.Msts, -1.340, 0.011, "Ishii, Ban-ya & Fuwa 1982: 0.0458 %")]
     [InlineData("0.5 N2 = [N]", SolutionSet.Jsps, -1.340, 0.011, "Ishii, Ban-ya & Fuwa 1982: 0.0458 %")]
     [InlineData("0.5 H2 = [H]", SolutionSet.Msts, -2.592, 0.02, "Nozaki et al. 1966: 25.6 ppm")]
@@ -57,6 +58,14 @@ public class EquilibriumTests
         double ours = Reaction.Parse("Cr2O3 = 2 [Cr] + 3 [O]").Log10K(1873);
         Assert.InRange(EquilibriumConstants.Get("Cr2O3.Itoh").Log10K(1873) - ours, 0.7, 1.1);
     }
+
+    /// <summary>
+    /// Known disagreement: V2O3 = 2 [V] + 3 [O] is −5.01 with JANAF's V2O3 and −4.64 with the NASA-9 set used here (heat content 12 kJ/mol apart at
+    /// 1873 K). No measurement is at hand to decide; vanadium in the bath is uncertain by that much.
+    /// </summary>
+    [Fact]
+    public void Vanadium_depends_on_the_compilation() =>
+        Assert.Equal(0.37, Reaction.Parse("V2O3 = 2 [V] + 3 [O]").Log10K(1873) + 5.008, 0.02);
 
     /// <summary>[%C][%O] at 1600 °C and 1 atm CO in the dilute limit: 0.00239 to 0.0024, Ban-ya &amp; Matoba 1962.</summary>
     [Fact]
