@@ -28,7 +28,8 @@ public static class DissolvedOxygen
     /// <param name="carbonMonoxideAtm">CO pressure, atm.</param>
     /// <param name="constantId">Row of the constant.</param>
     /// <param name="options">Activity model.</param>
-    /// <exception cref="ChemistryRangeException">Carbon or the pressure is not positive, or the temperature outside 1400–2300 K.</exception>
+    /// <exception cref="ChemistryRangeException">Carbon or the pressure is not positive, or the temperature outside 1400–2300
+    /// K.</exception>
     public static OxygenResult WithCarbon(
         IronMelt melt, double temperatureK, double carbonMonoxideAtm = 1, string constantId = "CO.BanyaMatoba", ActivityOptions options = default)
     {
@@ -41,11 +42,13 @@ public static class DissolvedOxygen
     }
 
     /// <summary>
-    /// [O] against carbon of 1–4.5 %: log10(p_CO/[%C][%O]) = log10 K(T) + 0.28 [%C], K of Ban-ya &amp; Matoba. The slope is a fit made here to three
+    /// [O] against carbon of 1–4.5 %: log10(p_CO/[%C][%O]) = log10 K(T) + 0.28 [%C], K of Ban-ya &amp; Matoba. The slope is a fit made
+    /// here to three
     /// figures stated in the abstract of the Tohoku University high-pressure CO study at 1500 °C (500 at low carbon, 1700 at 2 %, 3000 at
     /// 3 % C), which it meets within 10 %. In range: 1.5–3 % C at 1450–1550 °C; elsewhere a guide.
     /// </summary>
-    /// <exception cref="ChemistryRangeException">Carbon is outside 1–4.5 %, the pressure not positive or the temperature outside 1400–2300 K.</exception>
+    /// <exception cref="ChemistryRangeException">Carbon is outside 1–4.5 %, the pressure not positive or the temperature outside
+    /// 1400–2300 K.</exception>
     public static OxygenResult WithHighCarbon(double carbonPercent, double temperatureK, double carbonMonoxideAtm = 1)
     {
         ChemistryRangeException.Require(carbonPercent, 1, 4.5, "mass %", "carbon of hot metal in equilibrium with oxygen");
@@ -65,7 +68,8 @@ public static class DissolvedOxygen
     /// <param name="oxideActivity">Activity of the oxide over the pure solid.</param>
     /// <param name="options">Activity model; <c>Al2O3.Itoh</c> needs <see cref="ActivityOptions.AluminiumSecondOrder"/>.</param>
     /// <exception cref="ArgumentException">The row is not a metal–oxygen equilibrium.</exception>
-    /// <exception cref="ChemistryRangeException">The metal or the activity is not positive, or the temperature outside 1400–2300 K.</exception>
+    /// <exception cref="ChemistryRangeException">The metal or the activity is not positive, or the temperature outside 1400–2300
+    /// K.</exception>
     public static OxygenResult WithOxide(
         string constantId, IronMelt melt, double temperatureK, double oxideActivity = 1, ActivityOptions options = default)
     {

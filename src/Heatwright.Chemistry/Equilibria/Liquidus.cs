@@ -12,7 +12,10 @@ public static class Liquidus
     public const string DefaultEquation = "Kawawa1973";
 
     private static readonly Element[] Elements =
-        [Element.Si, Element.Mn, Element.P, Element.S, Element.Cu, Element.Ni, Element.Cr, Element.Mo, Element.V, Element.Ti, Element.Al, Element.O, Element.N];
+    [
+        Element.Si, Element.Mn, Element.P, Element.S, Element.Cu, Element.Ni, Element.Cr, Element.Mo, Element.V, Element.Ti, Element.Al,
+        Element.O, Element.N,
+    ];
 
     private static readonly Lazy<LiquidusEquation[]> Table = new(() => [.. DataFile.ReadCsv("liquidus.csv").Select(Read)]);
 
@@ -26,12 +29,14 @@ public static class Liquidus
     {
         ArgumentNullException.ThrowIfNull(melt);
         LiquidusEquation[] rows = Find(equation);
-        double carbon = ChemistryRangeException.Require(melt[Element.C], rows[0].FromPercentC, rows[^1].ToPercentC, "mass %", "carbon of liquidus equation " + equation);
+        double carbon = ChemistryRangeException.Require(
+            melt[Element.C], rows[0].FromPercentC, rows[^1].ToPercentC, "mass %", "carbon of liquidus equation " + equation);
         LiquidusEquation row = Array.Find(rows, r => carbon < r.ToPercentC) ?? rows[^1];
         return row.TemperatureK(carbon, melt);
     }
 
-    /// <summary>Carbon, mass-%, whose liquidus is the measured arrest, for the given other elements (the melt's own carbon is ignored).</summary>
+    /// <summary>Carbon, mass-%, whose liquidus is the measured arrest, for the given other elements (the melt's own carbon is
+    /// ignored).</summary>
     /// <exception cref="ChemistryRangeException">
     /// The arrest lies outside what the equation spans between its least and greatest carbon; limits in K.
     /// </exception>
@@ -53,7 +58,8 @@ public static class Liquidus
     }
 
     /// <summary>
-    /// Carbon at graphite saturation of hot metal, mass-%: 1.30 + 0.00257 t(°C) − 0.31 Si − 0.33 P − 0.45 S + 0.028 Mn. Chipman; Neumann; both
+    /// Carbon at graphite saturation of hot metal, mass-%: 1.30 + 0.00257 t(°C) − 0.31 Si − 0.33 P − 0.45 S + 0.028 Mn. Chipman;
+    /// Neumann; both
     /// from memory. 1150–1650 °C. For Fe–C alone <see cref="GokcenCarbon.SaturationPercent"/> is the published route.
     /// </summary>
     /// <exception cref="ChemistryRangeException">The temperature is outside 1423–1923 K.</exception>
@@ -68,8 +74,13 @@ public static class Liquidus
     private static LiquidusEquation[] Find(string equation)
     {
         LiquidusEquation[] rows = [.. Table.Value.Where(r => r.Id == equation)];
-        return rows.Length > 0 ? rows
-            : throw new KeyNotFoundException($"No liquidus equation '{equation}'. There are: {string.Join(", ", Table.Value.Select(r => r.Id).Distinct(StringComparer.Ordinal))}.");
+        if (rows.Length > 0)
+        {
+            return rows;
+        }
+
+        string known = string.Join(", ", Table.Value.Select(r => r.Id).Distinct(StringComparer.Ordinal));
+        throw new KeyNotFoundException($"No liquidus equation '{equation}'. There are: {known}.");
     }
 
     private static LiquidusEquation Read(DataFile.Row r) => new(

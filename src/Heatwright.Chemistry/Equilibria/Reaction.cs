@@ -99,7 +99,8 @@ public sealed class Reaction
         {
             string[] parts = term.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             double moles = 1;
-            if (parts.Length is 0 or > 2 || (parts.Length == 2 && !double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out moles)))
+            if (parts.Length is 0 or > 2
+                || (parts.Length == 2 && !double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out moles)))
             {
                 throw new FormatException($"'{term}' is not a term of a reaction: write a number, a space and a substance.");
             }

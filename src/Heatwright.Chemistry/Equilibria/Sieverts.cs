@@ -18,7 +18,8 @@ public static class Sieverts
     /// <param name="temperatureK">Temperature, K.</param>
     /// <param name="pressureAtm">Pressure of N2 or H2, atm.</param>
     /// <param name="options">Activity model.</param>
-    /// <exception cref="ChemistryRangeException">The temperature is outside the measured range or the pressure outside 0–100 atm.</exception>
+    /// <exception cref="ChemistryRangeException">The temperature is outside the measured range or the pressure outside 0–100
+    /// atm.</exception>
     /// <exception cref="ArgumentException">The element is neither nitrogen nor hydrogen.</exception>
     public static double Solubility(Element gas, IronMelt melt, double temperatureK, double pressureAtm, ActivityOptions options = default)
     {

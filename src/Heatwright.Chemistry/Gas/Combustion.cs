@@ -15,8 +15,10 @@ public readonly record struct CombustionResult(GasMixture Gas, double Moles, dou
 
 /// <summary>
 /// Chemical equilibrium of C–H–O–N–Ar–S gas over CO, CO2, H2, H2O, O2 and OH, with N2, Ar and SO2 as bystanders, and the adiabatic
-/// temperature that goes with it. O, H and NO are left out: that makes stoichiometric flames in air up to about 15 K too hot, flames in oxygen
-/// more (above about 2800 K read the result as an upper bound). Soot is not formed: there must be at least as much oxygen as carbon. Constants from the NASA-9 Gibbs energies.
+/// temperature that goes with it. O, H and NO are left out: that makes stoichiometric flames in air up to about 15 K too hot, flames
+/// in oxygen
+/// more (above about 2800 K read the result as an upper bound). Soot is not formed: there must be at least as much oxygen as carbon.
+/// Constants from the NASA-9 Gibbs energies.
 /// </summary>
 public static class Combustion
 {
@@ -29,7 +31,8 @@ public static class Combustion
     /// <param name="temperatureK">Temperature, K, 298.15–4500.</param>
     /// <param name="pressurePa">Pressure, Pa.</param>
     /// <exception cref="ChemistryRangeException">Temperature or pressure is out of range, or there is less oxygen than carbon.</exception>
-    public static CombustionResult Equilibrium(GasMixture feed, double moles, double temperatureK, double pressurePa = PhysicalConstants.StandardAtmospherePa)
+    public static CombustionResult Equilibrium(
+        GasMixture feed, double moles, double temperatureK, double pressurePa = PhysicalConstants.StandardAtmospherePa)
     {
         ArgumentNullException.ThrowIfNull(feed);
         ChemistryRangeException.Require(moles, double.Epsilon, double.MaxValue, "mol", "moles of gas");
@@ -46,7 +49,8 @@ public static class Combustion
             return new CombustionResult(feed, moles, temperatureK);
         }
 
-        ChemistryRangeException.Require(oxygen, carbon * (1 - 1e-12), double.MaxValue, "mol per mol of gas", "oxygen atoms against carbon atoms (soot is not modelled)");
+        ChemistryRangeException.Require(
+            oxygen, carbon * (1 - 1e-12), double.MaxValue, "mol per mol of gas", "oxygen atoms against carbon atoms (soot is not modelled)");
         double k1 = Constant(temperatureK, GasSpecies.CO2, (GasSpecies.CO, 1), (GasSpecies.O2, 0.5));
         double k2 = Constant(temperatureK, GasSpecies.H2O, (GasSpecies.H2, 1), (GasSpecies.O2, 0.5));
         double k3 = Constant(temperatureK, GasSpecies.OH, (GasSpecies.H2, 0.5), (GasSpecies.O2, 0.5));

@@ -58,7 +58,8 @@ public sealed class GasMixture
         }
     }
 
-    /// <summary>Dry air: N2 78.084, O2 20.946, Ar 0.934, CO2 0.036 % by volume. Source: U.S. Standard Atmosphere 1976, from memory; rest rounded.</summary>
+    /// <summary>Dry air: N2 78.084, O2 20.946, Ar 0.934, CO2 0.036 % by volume. Source: U.S. Standard Atmosphere 1976, from memory;
+    /// rest rounded.</summary>
     public static GasMixture DryAir { get; } = new((GasSpecies.N2, 78.084), (GasSpecies.O2, 20.946), (GasSpecies.Ar, 0.934), (GasSpecies.CO2, 0.036));
 
     /// <summary>Mole fraction of the species.</summary>

@@ -89,6 +89,7 @@ internal static class DataFile
         public T Enumeration<T>(string column)
             where T : struct, Enum =>
             Enum.TryParse(Text(column), out T value) ? value
-                : throw new InvalidDataException($"Data/{file} line {line}: '{column}' is '{Text(column)}', not one of {string.Join(", ", Enum.GetNames<T>())}.");
+                : throw new InvalidDataException(
+                    $"Data/{file} line {line}: '{column}' is '{Text(column)}', not one of {string.Join(", ", Enum.GetNames<T>())}.");
     }
 }

@@ -64,7 +64,8 @@ public sealed class PhaseSet
     /// <summary>Lowest temperature of the source's own fit, K.</summary>
     public double FittedMinimumK { get; }
 
-    /// <summary>Lowest temperature accepted, K. Below <see cref="FittedMinimumK"/> Cp is held (see <c>cold_to_K</c> in the data file).</summary>
+    /// <summary>Lowest temperature accepted, K. Below <see cref="FittedMinimumK"/> Cp is held (see <c>cold_to_K</c> in the data
+    /// file).</summary>
     public double MinimumK { get; }
 
     /// <summary>Highest temperature accepted, K.</summary>

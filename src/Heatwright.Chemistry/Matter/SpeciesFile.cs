@@ -4,7 +4,8 @@ using System.Text.Json;
 namespace Heatwright.Chemistry;
 
 /// <summary>
-/// Data/species.json as written. It is walked by hand over <see cref="JsonDocument"/>: a cold load costs about 25 ms of processor time, half of
+/// Data/species.json as written. It is walked by hand over <see cref="JsonDocument"/>: a cold load costs about 25 ms of processor
+/// time, half of
 /// it the parse, and every command pays for it; a generated serialiser adds the compilation of its converters to that.
 /// </summary>
 internal sealed record SpeciesFile(double GasConstant, IReadOnlyList<SubstanceRecord> Substances, IReadOnlyDictionary<string, PhaseRecord> Phases)

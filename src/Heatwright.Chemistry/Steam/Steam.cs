@@ -110,7 +110,8 @@ public static class Steam
     public static double HeatOfVaporisation(double pressurePa) => SaturatedVapour(pressurePa).Enthalpy - SaturatedLiquid(pressurePa).Enthalpy;
 
     /// <summary>State at pressure and enthalpy; a wet state below the critical pressure has a vapour fraction.</summary>
-    /// <exception cref="ChemistryRangeException">The pressure is out of range, or the enthalpy outside what 273.15–1073.15 K span at it.</exception>
+    /// <exception cref="ChemistryRangeException">The pressure is out of range, or the enthalpy outside what 273.15–1073.15 K span at
+    /// it.</exception>
     public static SteamState AtEnthalpy(double pressurePa, double enthalpyJPerKg)
     {
         RequirePressure(pressurePa);
@@ -161,7 +162,8 @@ public static class Steam
             x);
     }
 
-    // The isotherm of region 3 has loops below the critical temperature: walk in from the liquid or from the vapour end to the first crossing.
+    // The isotherm of region 3 has loops below the critical temperature: walk in from the liquid or from the vapour end to the first
+    // crossing.
     private static SteamState Region3At(double pressurePa, double t, bool liquidLike)
     {
         const double Thinnest = 90;

@@ -29,7 +29,8 @@ public class EquilibriumTests
         Assert.Equal(log10K, EquilibriumConstants.Get(id).Log10K(1873), 0.0006);
 
     /// <summary>
-    /// Constants from pure-substance data and solution energies against direct measurements at 1873 K. The tolerance is the difference that the
+    /// Constants from pure-substance data and solution energies against direct measurements at 1873 K. The tolerance is the difference
+    /// that the
     /// sources themselves show, in log10 K.
     /// </summary>
     [Theory]
@@ -51,7 +52,8 @@ public class EquilibriumTests
         Assert.True(Math.Abs(ours - log10K) <= tolerance, $"{reaction} ({set}): {ours:F3} against {log10K:F3} of {source}");
     }
 
-    /// <summary>Known disagreement: Cr2O3 from pure-substance data is 0.8 in log K below Itoh, Nagasaka &amp; Hino 2000. Use the measured row.</summary>
+    /// <summary>Known disagreement: Cr2O3 from pure-substance data is 0.8 in log K below Itoh, Nagasaka &amp; Hino 2000. Use the
+    /// measured row.</summary>
     [Fact]
     public void Chromium_from_substance_data_is_far_from_the_measurement()
     {
@@ -60,7 +62,8 @@ public class EquilibriumTests
     }
 
     /// <summary>
-    /// Known disagreement: V2O3 = 2 [V] + 3 [O] is −5.01 with JANAF's V2O3 and −4.64 with the NASA-9 set used here (heat content 12 kJ/mol apart at
+    /// Known disagreement: V2O3 = 2 [V] + 3 [O] is −5.01 with JANAF's V2O3 and −4.64 with the NASA-9 set used here (heat content 12
+    /// kJ/mol apart at
     /// 1873 K). No measurement is at hand to decide; vanadium in the bath is uncertain by that much.
     /// </summary>
     [Fact]
@@ -98,8 +101,10 @@ public class EquilibriumTests
     }
 
     /// <summary>
-    /// [C][O] of steelmaking texts at 1600 °C and 1 atm is 0.0020 to 0.0025 (common practice; MSTS takes 0.0020 below 1 % C). With the direct
-    /// measurement of Ban-ya &amp; Matoba and the JSPS coefficients the product is 0.0026–0.0028 at 0.02–0.1 % C: 3 to 14 % above that range. This is a
+    /// [C][O] of steelmaking texts at 1600 °C and 1 atm is 0.0020 to 0.0025 (common practice; MSTS takes 0.0020 below 1 % C). With the
+    /// direct
+    /// measurement of Ban-ya &amp; Matoba and the JSPS coefficients the product is 0.0026–0.0028 at 0.02–0.1 % C: 3 to 14 % above that
+    /// range. This is a
     /// disagreement of sources, listed and not tuned away.
     /// </summary>
     [Theory]
@@ -128,7 +133,8 @@ public class EquilibriumTests
         Assert.False(DissolvedOxygen.WithCarbon(new IronMelt((Element.C, 0.005)), 1873).BelowIronOxideSaturation);
 
     /// <summary>
-    /// K' = p_CO/([%C][%O]) about 500 at low carbon, 1700 at 2 % and 3000 at 3 % C, 1500 °C (Tohoku University high-pressure CO study, abstract).
+    /// K' = p_CO/([%C][%O]) about 500 at low carbon, 1700 at 2 % and 3000 at 3 % C, 1500 °C (Tohoku University high-pressure CO study,
+    /// abstract).
     /// Known disagreement: with the linear e_O^C of the handbooks K' is 158 and 81 instead, so that result is flagged.
     /// </summary>
     [Theory]
@@ -148,7 +154,8 @@ public class EquilibriumTests
     [Fact]
     public void Low_carbon_limit_at_1500_C() => Assert.Equal(1, EquilibriumConstants.Get("CO.BanyaMatoba").Evaluate(1773.15).K / 500, 0.1);
 
-    /// <summary>[%O] of iron under liquid iron oxide: oxysulphide-boundary study; it gives 0.187, 0.232, 0.284, 0.345 % at 1550–1700 °C.</summary>
+    /// <summary>[%O] of iron under liquid iron oxide: oxysulphide-boundary study; it gives 0.187, 0.232, 0.284, 0.345 % at 1550–1700
+    /// °C.</summary>
     [Theory]
     [InlineData(1550, 0.187)]
     [InlineData(1600, 0.232)]
@@ -157,7 +164,8 @@ public class EquilibriumTests
     public void Oxygen_at_iron_oxide_saturation(double celsius, double percent) =>
         Assert.Equal(percent, DissolvedOxygen.AtIronOxideSaturation(celsius + 273.15), 0.001);
 
-    /// <summary>Two separate measurements of FeO saturation agree within 3 % (the second, Taylor &amp; Chipman 1943, from memory).</summary>
+    /// <summary>Two separate measurements of FeO saturation agree within 3 % (the second, Taylor &amp; Chipman 1943, from
+    /// memory).</summary>
     [Theory]
     [InlineData(1823)]
     [InlineData(1873)]
@@ -177,7 +185,8 @@ public class EquilibriumTests
     public void Which_liquid_iron_oxide_gives_the_oxygen_activity(string reaction, double activity, double tolerance) =>
         Assert.Equal(activity, Math.Pow(10, -Reaction.Parse(reaction).Log10K(1873)), tolerance);
 
-    /// <summary>FeO + [Mn]: measured with CaO–Al2O3–SiO2–FeO–MnO slags at 1600 °C K = 2.7 (Malis, Langova &amp; Lesko 1991); Chipman 3.1; 1963: 4.1.</summary>
+    /// <summary>FeO + [Mn]: measured with CaO–Al2O3–SiO2–FeO–MnO slags at 1600 °C K = 2.7 (Malis, Langova &amp; Lesko 1991); Chipman
+    /// 3.1; 1963: 4.1.</summary>
     [Fact]
     public void Manganese_constants_span_the_measurements()
     {
@@ -185,7 +194,8 @@ public class EquilibriumTests
         Assert.Equal(4.058, EquilibriumConstants.Get("MnO.Tetsu1963").Evaluate(1873).K, 0.005);
     }
 
-    /// <summary>SiO2-saturated iron near 1808 K: log [%Si][%O]² = −5.18 (Fujisawa, Nomura &amp; Sakao 1981); the JSPS equation gives −5.25.</summary>
+    /// <summary>SiO2-saturated iron near 1808 K: log [%Si][%O]² = −5.18 (Fujisawa, Nomura &amp; Sakao 1981); the JSPS equation gives
+    /// −5.25.</summary>
     [Fact]
     public void Silica_at_the_freezing_point_of_iron()
     {
@@ -203,7 +213,8 @@ public class EquilibriumTests
         Assert.Equal(Math.Sqrt(2.11e-5 / 0.2 / f), o.MassPercent, 0.0002);
     }
 
-    /// <summary>Oxygen against aluminium at 1600 °C: 3–12 ppm at 0.03–0.1 % Al over the three published constants (common practice).</summary>
+    /// <summary>Oxygen against aluminium at 1600 °C: 3–12 ppm at 0.03–0.1 % Al over the three published constants (common
+    /// practice).</summary>
     [Theory]
     [InlineData("Al2O3.Itoh", true)]
     [InlineData("Al2O3.Seo", false)]
@@ -218,7 +229,8 @@ public class EquilibriumTests
     }
 
     /// <summary>
-    /// Known disagreement: in Fe–Mn–Al at 1773 K log K = −13.4 (Nishigaki &amp; Matsuura 2020) where both constants, carried 100 K below their
+    /// Known disagreement: in Fe–Mn–Al at 1773 K log K = −13.4 (Nishigaki &amp; Matsuura 2020) where both constants, carried 100 K
+    /// below their
     /// range, give −13.93 and −14.41. The spread of the aluminium constant is 0.5–1 in log K.
     /// </summary>
     [Theory]
@@ -232,7 +244,8 @@ public class EquilibriumTests
         Assert.InRange(-13.4 - k.Log10K, 0.5, 1.05);
     }
 
-    /// <summary>Oxygen against titanium, log[%O] = −0.60 log[%Ti] − 3.22, 0.013–4.25 % Ti (Tetsu-to-Hagane 58 (1972) 1594); Ti3O5 row within a factor 2.</summary>
+    /// <summary>Oxygen against titanium, log[%O] = −0.60 log[%Ti] − 3.22, 0.013–4.25 % Ti (Tetsu-to-Hagane 58 (1972) 1594); Ti3O5 row
+    /// within a factor 2.</summary>
     [Theory]
     [InlineData(0.02)]
     [InlineData(0.05)]
@@ -244,7 +257,8 @@ public class EquilibriumTests
         Assert.Equal(measured, Math.Log10(o.MassPercent), 0.3);
     }
 
-    /// <summary>Solubility at 1873 K and 1 atm: N 0.0458 % (Ishii 1982), H 25.6 ppm (Nozaki 1966); air nitrogen at 0.79 atm × 0.889.</summary>
+    /// <summary>Solubility at 1873 K and 1 atm: N 0.0458 % (Ishii 1982), H 25.6 ppm (Nozaki 1966); air nitrogen at 0.79 atm ×
+    /// 0.889.</summary>
     [Fact]
     public void Nitrogen_and_hydrogen_solubility()
     {

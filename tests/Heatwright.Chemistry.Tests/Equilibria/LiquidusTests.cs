@@ -38,7 +38,8 @@ public class LiquidusTests
         }
     }
 
-    /// <summary>Peritectic liquid 0.53 % C at 1494.6 °C (CALPHAD invariants, CompuTherm): each equation that reaches it, and how near.</summary>
+    /// <summary>Peritectic liquid 0.53 % C at 1494.6 °C (CALPHAD invariants, CompuTherm): each equation that reaches it, and how
+    /// near.</summary>
     [Theory]
     [InlineData("Kawawa1973", 0.5)]
     [InlineData("CastingVolume1980", 1.0)]

@@ -38,7 +38,8 @@ public class DataFileTests
         }
     }
 
-    /// <summary>Transition heats written in the file are those the two sets give, within 1 %, or 60 J/mol where the heat is small.</summary>
+    /// <summary>Transition heats written in the file are those the two sets give, within 1 %, or 60 J/mol where the heat is
+    /// small.</summary>
     [Fact]
     public void Transition_heats_in_the_file_are_those_of_the_sets()
     {

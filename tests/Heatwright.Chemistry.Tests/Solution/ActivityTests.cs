@@ -32,7 +32,8 @@ public class ActivityTests
     public void Temperature_forms_give_the_listed_values(Element i, Element j, double value) =>
         Assert.Equal(value, IronActivity.Coefficient(i, j, 1873), 0.006);
 
-    /// <summary>Reciprocity e_i^j = (M_i/M_j) e_j^i + (M_j − M_i)/(230 M_j), within 6 % or 0.003 (Lupis; common to both handbooks).</summary>
+    /// <summary>Reciprocity e_i^j = (M_i/M_j) e_j^i + (M_j − M_i)/(230 M_j), within 6 % or 0.003 (Lupis; common to both
+    /// handbooks).</summary>
     [Fact]
     public void Coefficients_obey_reciprocity_but_for_the_listed_pairs()
     {

@@ -63,7 +63,8 @@ public class SteamTests
     public void Saturation_temperature_meets_the_verification_table(double p, double t) =>
         Digits(t, Steam.SaturationTemperature(p * 1e6), "Table 36");
 
-    /// <summary>Eq. 5 with the point printed beside it, 623.15 K and 16.5291643 MPa (from memory): where region 3 begins at saturation.</summary>
+    /// <summary>Eq. 5 with the point printed beside it, 623.15 K and 16.5291643 MPa (from memory): where region 3 begins at
+    /// saturation.</summary>
     [Fact]
     public void Boundary_of_regions_2_and_3_starts_at_saturation() =>
         Assert.Equal(16.5291643e6, Steam.SaturationPressure(623.15), 200.0);
