@@ -27,7 +27,9 @@ public static class BanYa
     /// <summary>α of two cations, J/mol.</summary>
     public static double Interaction(SlagCation i, SlagCation j) => Alpha[((int)i * CationCount) + (int)j];
 
-    /// <summary>RT ln γ of every cation's oxide against its regular-solution standard state, J/mol. Independent of temperature by the model.</summary>
+    /// <summary>
+    /// RT ln γ of every cation's oxide against its regular-solution standard state, J/mol. Independent of temperature by the model.
+    /// </summary>
     /// <param name="cationFraction">Cation fractions, summing to 1, in the order of <see cref="SlagCation"/>.</param>
     /// <param name="result">Receives RT ln γ, J/mol.</param>
     public static void ExcessEnergies(ReadOnlySpan<double> cationFraction, Span<double> result)

@@ -84,7 +84,9 @@ public static class LimeSaturation
         return lime * lime * silica * Math.Exp(-DicalciumSilicateEnergy(temperatureK) / (BanYa.GasConstant * temperatureK)) / DicalciumSilicateLevel;
     }
 
-    /// <summary>CaO (mass %) at which the index reaches one as lime is added to the slag, the rest in proportion; null when it never does.</summary>
+    /// <summary>
+    /// CaO (mass %) at which the index reaches one as lime is added to the slag, the rest in proportion; null when it never does.
+    /// </summary>
     public static double? CaOMassPercent(LimeSolid solid, SlagComposition slag, double temperatureK)
     {
         ArgumentNullException.ThrowIfNull(slag);

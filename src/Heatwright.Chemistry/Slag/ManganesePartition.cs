@@ -37,7 +37,10 @@ public static class ManganesePartition
     /// <summary>log γ(MnO) = −1.079(N_MnO + 0.9 N_FetO) + 0.6394, mole fractions. Park and Dzo, abstract; same range.</summary>
     public static double LogGammaMnOParkDzo(double nMnO, double nFetO) => (-1.079 * (nMnO + (0.9 * nFetO))) + 0.6394;
 
-    /// <summary>log K of FeO(l) + [Mn] = MnO(l) + Fe(l), [Mn] in mass %: 6 440/T − 2.83. Tetsu-to-Hagané 49 (1963) 756, abstract; 1 550–1 663 °C.</summary>
+    /// <summary>
+    /// log K of FeO(l) + [Mn] = MnO(l) + Fe(l), [Mn] in mass %: 6 440/T − 2.83. Tetsu-to-Hagané 49 (1963) 756, abstract; 1 550–1 663
+    /// °C.
+    /// </summary>
     public static double LogKEquilibrium1963(double temperatureK) => (6440 / temperatureK) - 2.83;
 
     /// <summary>k_Mn of a slag.</summary>

@@ -41,7 +41,10 @@ public static class MgOSaturation
     public static double FittedMassPercent(double basicity, double fetO, double temperatureK) =>
         9.0 * Math.Pow(basicity / 3, -0.95) * Math.Pow(fetO / 20, -0.15) * Math.Exp(-6000 * ((1 / temperatureK) - (1 / 1873.15)));
 
-    /// <summary>Activity of MgO against the solid by Ban-ya's form with <see cref="RefittedCalciumMagnesium"/> in the place of the published Ca–Mg energy.</summary>
+    /// <summary>
+    /// Activity of MgO against the solid by Ban-ya's form with <see cref="RefittedCalciumMagnesium"/> in the place of the published
+    /// Ca–Mg energy.
+    /// </summary>
     public static double RefittedActivity(SlagComposition slag, double temperatureK)
     {
         ArgumentNullException.ThrowIfNull(slag);

@@ -52,7 +52,10 @@ public static class PhosphorusPartition
     /// <param name="model">Which correlation.</param>
     /// <param name="slag">Slag; iron oxide at least 0.1 % T.Fe.</param>
     /// <param name="temperatureK">Temperature, K; 1 473–2 200 K is evaluated, the range of the fit is flagged.</param>
-    /// <param name="metalOxygenPercent">Dissolved oxygen, mass %, for Turkdogan and Ban-ya; null takes the oxygen in equilibrium with the slag's FeO (Ban-ya) by Taylor and Chipman's saturation.</param>
+    /// <param name="metalOxygenPercent">
+    /// Dissolved oxygen, mass %, for Turkdogan and Ban-ya; null takes the oxygen in equilibrium with the slag's FeO (Ban-ya) by Taylor
+    /// and Chipman's saturation.
+    /// </param>
     /// <exception cref="ChemistryRangeException">No iron oxide, no P2O5 where k_P needs it, or temperature far outside.</exception>
     public static PhosphorusPartitionResult Of(PhosphorusModel model, SlagComposition slag, double temperatureK, double? metalOxygenPercent = null)
     {
@@ -83,7 +86,10 @@ public static class PhosphorusPartition
         return new PhosphorusPartitionResult(model, log, Notes(model, slag, temperatureK));
     }
 
-    /// <summary>Saturation oxygen of liquid iron under its oxide, mass %: log = −6 320/T + 2.734 (C. R. Taylor, J. Chipman 1943, coefficients from memory; 0.23 % at 1 600 °C).</summary>
+    /// <summary>
+    /// Saturation oxygen of liquid iron under its oxide, mass %: log = −6 320/T + 2.734 (C. R. Taylor, J. Chipman 1943, coefficients
+    /// from memory; 0.23 % at 1 600 °C).
+    /// </summary>
     public static double SaturationOxygenPercent(double temperatureK) => Math.Pow(10, (-6320 / temperatureK) + 2.734);
 
     private static double Oxygen(SlagComposition slag, double temperatureK, double? metalOxygenPercent) =>

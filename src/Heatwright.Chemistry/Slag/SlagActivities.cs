@@ -21,7 +21,10 @@ public sealed class SlagActivities
     /// <summary>Temperature, K.</summary>
     public double TemperatureK { get; }
 
-    /// <summary>True when the temperature lies in 1573–1973 K, about where the formalism was fitted (span from memory), and at least 97 % of the cations are known to it.</summary>
+    /// <summary>
+    /// True when the temperature lies in 1573–1973 K, about where the formalism was fitted (span from memory), and at least 97 % of the
+    /// cations are known to it.
+    /// </summary>
     public bool InFittedRange => TemperatureK is >= 1573 and <= 1973 && _slag.CationCoverage >= 0.97;
 
     /// <summary>γ against the regular-solution standard state.</summary>

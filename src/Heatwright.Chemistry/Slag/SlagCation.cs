@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 namespace Heatwright.Chemistry.Slag;
 
-/// <summary>Cations of the quadratic formalism, in the row order of its tables. One oxide per cation: FeO, FeO1.5, CaO, MgO, MnO, SiO2, PO2.5, TiO2, AlO1.5.</summary>
+/// <summary>
+/// Cations of the quadratic formalism, in the row order of its tables. One oxide per cation: FeO, FeO1.5, CaO, MgO, MnO, SiO2, PO2.5,
+/// TiO2, AlO1.5.
+/// </summary>
 public enum SlagCation
 {
     /// <summary>Fe²⁺, as FeO.</summary>

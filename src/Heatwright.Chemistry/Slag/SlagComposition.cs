@@ -10,14 +10,19 @@ public sealed class SlagComposition
     /// <summary>Number of slag constituents: the first of <see cref="Constituent"/>, up to CaS.</summary>
     public const int Count = (int)Constituent.CaS + 1;
 
-    /// <summary>Largest distance of the given sum from 100 %. Laboratories report 97–102 %; further off, something is missing or in another unit.</summary>
+    /// <summary>
+    /// Largest distance of the given sum from 100 %. Laboratories report 97–102 %; further off, something is missing or in another
+    /// unit.
+    /// </summary>
     public const double SumToleranceMassPercent = 5;
 
     private readonly double[] _massPercent;
     private readonly double[] _moleFraction;
     private readonly double[] _cationFraction;
 
-    /// <param name="massPercent">Mass % by constituent; what is not named is zero. The sum must lie within 5 % of 100; it is scaled to 100.</param>
+    /// <param name="massPercent">
+    /// Mass % by constituent; what is not named is zero. The sum must lie within 5 % of 100; it is scaled to 100.
+    /// </param>
     /// <exception cref="ChemistryRangeException">A value is negative or not finite, or the sum is off.</exception>
     /// <exception cref="ArgumentException">A constituent is not one of a slag.</exception>
     public SlagComposition(IReadOnlyDictionary<Constituent, double> massPercent)
@@ -109,7 +114,10 @@ public sealed class SlagComposition
     /// <summary>Cation fractions in the order of <see cref="SlagCation"/>.</summary>
     public ReadOnlySpan<double> CationFractions => _cationFraction;
 
-    /// <summary>Share of all cations that the quadratic formalism knows (V, Cr and the calcium of CaF2 and CaS are outside). Below about 0.97 read its activities with doubt.</summary>
+    /// <summary>
+    /// Share of all cations that the quadratic formalism knows (V, Cr and the calcium of CaF2 and CaS are outside). Below about 0.97
+    /// read its activities with doubt.
+    /// </summary>
     public double CationCoverage { get; }
 
     /// <summary>Moles of the formalism's cations in 100 g of slag.</summary>

@@ -2,13 +2,15 @@
 namespace Heatwright.Chemistry.Slag;
 
 /// <summary>
-/// Density of liquid slag by partial molar volumes at 1 773 K with +1·10⁻⁴ per K. K. C. Mills, B. J. Keene, Int. Mater. Rev. 32 (1987) 1–120;
+/// Density of liquid slag by partial molar volumes at 1 773 K with +1·10⁻⁴ per K. K. C. Mills, B. J. Keene, Int. Mater. Rev. 32 (1987)
+/// 1–120;
 /// K. C. Mills and others, ISIJ Int. 56 (2016) 264–273. Expected ±2–5 %.
 /// </summary>
 public static class SlagDensity
 {
     /// <summary>
-    /// kg/m³. Volumes in cm³/mol: SiO2 19.55 + 7.966 X, Al2O3 28.31 + 32 X − 31.45 X², CaO 20.7, MgO 16.1, FeO 15.8, MnO 15.6, Fe2O3 38.4, TiO2 24,
+    /// kg/m³. Volumes in cm³/mol: SiO2 19.55 + 7.966 X, Al2O3 28.31 + 32 X − 31.45 X², CaO 20.7, MgO 16.1, FeO 15.8, MnO 15.6, Fe2O3
+    /// 38.4, TiO2 24,
     /// CaF2 31.3, Cr2O3 29.2, P2O5 65.7 (from memory); V2O3 as Cr2O3 and CaS 28 (from its solid) are assumptions for small amounts.
     /// </summary>
     /// <exception cref="ChemistryRangeException">Temperature outside 1 473–2 200 K.</exception>

@@ -2,7 +2,8 @@
 namespace Heatwright.Chemistry.Slag;
 
 /// <summary>
-/// Foam index Σ (s) and foam height. The indices were measured with gas at cm/s; a converter has m/s, so height = Σ·V is an extrapolation and
+/// Foam index Σ (s) and foam height. The indices were measured with gas at cm/s; a converter has m/s, so height = Σ·V is an
+/// extrapolation and
 /// carries a parameter. For one slag the three indices span 0.07–0.75 s. Units: viscosity Pa·s, surface tension N/m, density kg/m³.
 /// </summary>
 public static class SlagFoam
@@ -21,7 +22,10 @@ public static class SlagFoam
         return 115 * viscosityPaS / Math.Sqrt(densityKgPerM3 * surfaceTensionNPerM);
     }
 
-    /// <summary>Σ = 115 μ^1.2/(σ^0.2 ρ D^0.9), bubble diameter D in m. Y. Zhang, R. J. Fruehan, Metall. Mater. Trans. B 26 (1995) 803–812, coefficients from memory; bubbles below 1 to above 5 mm.</summary>
+    /// <summary>
+    /// Σ = 115 μ^1.2/(σ^0.2 ρ D^0.9), bubble diameter D in m. Y. Zhang, R. J. Fruehan, Metall. Mater. Trans. B 26 (1995) 803–812,
+    /// coefficients from memory; bubbles below 1 to above 5 mm.
+    /// </summary>
     /// <exception cref="ChemistryRangeException">A property out of range, or bubbles outside 0.5–20 mm.</exception>
     public static double IndexZhangFruehan1995(double viscosityPaS, double surfaceTensionNPerM, double densityKgPerM3, double bubbleDiameterM)
     {

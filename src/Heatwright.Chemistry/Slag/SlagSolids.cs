@@ -11,7 +11,10 @@ public sealed record SlagSolidsResult(double DicalciumSilicate, double Lime, dou
     /// <summary>Solid share of the mass, kg/kg.</summary>
     public double MassFraction => DicalciumSilicate + Lime + Magnesia;
 
-    /// <summary>Solid share of the volume, m³/m³, with 3 300 kg/m³ for all three solids against 3 200 kg/m³ of the liquid: near enough the mass share.</summary>
+    /// <summary>
+    /// Solid share of the volume, m³/m³, with 3 300 kg/m³ for all three solids against 3 200 kg/m³ of the liquid: near enough the mass
+    /// share.
+    /// </summary>
     public double VolumeFraction => MassFraction / 3300 / ((MassFraction / 3300) + ((1 - MassFraction) / 3200));
 }
 
@@ -54,7 +57,10 @@ public static class SlagSolids
         return new SlagSolidsResult(silicate / 100, lime / 100, magnesia / 100, Compose(mass));
     }
 
-    /// <summary>Lowest temperature (K) at which the slag is wholly liquid by the same indices, to 1 K, within 1 573–2 150 K; null when solids remain at 2 150 K.</summary>
+    /// <summary>
+    /// Lowest temperature (K) at which the slag is wholly liquid by the same indices, to 1 K, within 1 573–2 150 K; null when solids
+    /// remain at 2 150 K.
+    /// </summary>
     public static double? LiquidusK(SlagComposition slag)
     {
         ArgumentNullException.ThrowIfNull(slag);

@@ -2,13 +2,16 @@
 namespace Heatwright.Chemistry.Slag;
 
 /// <summary>
-/// Surface tension of liquid slag by summing over mole fractions, −0.15 mN/m per K from 1 773 K. K. C. Mills (2011); Mills and others (2016).
+/// Surface tension of liquid slag by summing over mole fractions, −0.15 mN/m per K from 1 773 K. K. C. Mills (2011); Mills and others
+/// (2016).
 /// </summary>
 public static class SlagSurfaceTension
 {
     /// <summary>
-    /// N/m. Oxides at 1 773 K, mN/m: SiO2 260, TiO2 360, Al2O3 655, FeO 645, MgO 635, MnO 645, CaO 625, Fe2O3 300, CaF2 290, Cr2O3 800. P2O5, V2O3 and CaS
-    /// are left out (no value; P2O5 and sulphur lower it) and the rest scaled up, so read it as an upper bound: converter slags are about 0.45–0.50 N/m
+    /// N/m. Oxides at 1 773 K, mN/m: SiO2 260, TiO2 360, Al2O3 655, FeO 645, MgO 635, MnO 645, CaO 625, Fe2O3 300, CaF2 290, Cr2O3 800.
+    /// P2O5, V2O3 and CaS
+    /// are left out (no value; P2O5 and sulphur lower it) and the rest scaled up, so read it as an upper bound: converter slags are
+    /// about 0.45–0.50 N/m
     /// (from memory).
     /// </summary>
     /// <exception cref="ChemistryRangeException">Temperature outside 1 473–2 200 K.</exception>

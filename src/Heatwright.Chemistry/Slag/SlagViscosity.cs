@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 namespace Heatwright.Chemistry.Slag;
 
-/// <summary>Viscosity of liquid slag, Pa·s. On one converter slag Riboud and Urbain differ by a factor of nine; Urbain is the default.</summary>
+/// <summary>
+/// Viscosity of liquid slag, Pa·s. On one converter slag Riboud and Urbain differ by a factor of nine; Urbain is the default.
+/// </summary>
 public static class SlagViscosity
 {
     /// <summary>Least and highest temperature evaluated, K.</summary>
@@ -9,7 +11,8 @@ public static class SlagViscosity
 
     /// <summary>
     /// η = A·T·exp(B/T) in Pa·s, A = exp(−19.81 + 1.73 X_b + 5.82 X_CaF2 − 35.76 X_Al2O3), B = 31 140 − 23 896 X_b − 46 356 X_CaF2 +
-    /// 68 833 X_Al2O3, X_b = CaO + MgO + FeO + MnO + Fe2O3, mole fractions. P. V. Riboud and others, Fachber. Hüttenprax. Metallweiterverarb.
+    /// 68 833 X_Al2O3, X_b = CaO + MgO + FeO + MnO + Fe2O3, mole fractions. P. V. Riboud and others, Fachber. Hüttenprax.
+    /// Metallweiterverarb.
     /// 19 (1981) 859, coefficients as in K. C. Mills (2011). The −19.81 is the constant for Pa·s: with it CaSiO3 at 1 600 °C is 0.31 Pa·s
     /// (about 0.2–0.3 accepted). Made for mould fluxes; far too thin for converter slags.
     /// </summary>
@@ -27,8 +30,10 @@ public static class SlagViscosity
     }
 
     /// <summary>
-    /// η = 0.1·A·T·exp(1000 B/T) in Pa·s with −ln A = 0.29 B + 11.57 and B = ΣBᵢ X_gⁱ. X_g glass formers (SiO2, P2O5), modifiers CaO, MgO, FeO,
-    /// MnO, 3 CaF2, 2 TiO2, amphoterics Al2O3, Fe2O3, Cr2O3, V2O3; α = X_m/(X_m + X_a). G. Urbain, Steel Res. 58 (1987) 111, coefficients as in K. C. Mills
+    /// η = 0.1·A·T·exp(1000 B/T) in Pa·s with −ln A = 0.29 B + 11.57 and B = ΣBᵢ X_gⁱ. X_g glass formers (SiO2, P2O5), modifiers CaO,
+    /// MgO, FeO,
+    /// MnO, 3 CaF2, 2 TiO2, amphoterics Al2O3, Fe2O3, Cr2O3, V2O3; α = X_m/(X_m + X_a). G. Urbain, Steel Res. 58 (1987) 111,
+    /// coefficients as in K. C. Mills
     /// (2011); weights of CaF2 and TiO2 and the place of P2O5, Cr2O3 and V2O3 from memory. Expect ±50 % on converter slags.
     /// </summary>
     public static double Urbain(SlagComposition slag, double temperatureK)
@@ -44,7 +49,9 @@ public static class SlagViscosity
         return UrbainFromGroups(glass / sum, modifier / sum, amphoteric / sum, temperatureK);
     }
 
-    /// <summary>The bare formula of <see cref="Urbain"/> from the shares of glass formers, modifiers and amphoterics (summing to 1), Pa·s.</summary>
+    /// <summary>
+    /// The bare formula of <see cref="Urbain"/> from the shares of glass formers, modifiers and amphoterics (summing to 1), Pa·s.
+    /// </summary>
     public static double UrbainFromGroups(double glass, double modifier, double amphoteric, double temperatureK)
     {
         double alpha = modifier + amphoteric > 0 ? modifier / (modifier + amphoteric) : 0;
@@ -57,7 +64,8 @@ public static class SlagViscosity
     }
 
     /// <summary>
-    /// Viscosity with suspended solids: η = η₀(1 − 1.35 f)^−2.5, f the volume fraction of solids. R. Roscoe, Brit. J. Appl. Phys. 3 (1952) 267, from memory.
+    /// Viscosity with suspended solids: η = η₀(1 − 1.35 f)^−2.5, f the volume fraction of solids. R. Roscoe, Brit. J. Appl. Phys. 3
+    /// (1952) 267, from memory.
     /// </summary>
     /// <exception cref="ChemistryRangeException">f outside 0–0.70: near 0.74 the formula has a pole and the slag is no liquid.</exception>
     public static double WithSolids(double liquidPaS, double solidVolumeFraction)

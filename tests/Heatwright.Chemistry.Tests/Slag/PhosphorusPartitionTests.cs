@@ -7,7 +7,8 @@ using Heatwright.Tests;
 namespace Heatwright.Chemistry.Tests.Slag;
 
 /// <summary>
-/// There are no measured partition points here: no paper's table could be opened, and none is remembered well enough. What is tested is that the
+/// There are no measured partition points here: no paper's table could be opened, and none is remembered well enough. What is tested is
+/// that the
 /// forms are as printed, that they move as the literature says, and how far they lie from each other.
 /// </summary>
 public class PhosphorusPartitionTests

@@ -6,7 +6,8 @@ using Heatwright.Tests;
 namespace Heatwright.Converter.Tests.Blow;
 
 /// <summary>
-/// The rows of jet_and_stirring_checks.csv. All of them prove implementations: the isentropic rows equal the exact relations and the printed
+/// The rows of jet_and_stirring_checks.csv. All of them prove implementations: the isentropic rows equal the exact relations and the
+/// printed
 /// NACA Report 1135 figures as remembered; the rest come from the formulas themselves.
 /// </summary>
 public class JetAndStirringCheckRowTests

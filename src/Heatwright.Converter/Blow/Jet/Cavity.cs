@@ -2,13 +2,15 @@
 namespace Heatwright.Converter.Blow.Jet;
 
 /// <summary>
-/// The cavity that one jet makes in the bath. The models differ: on one jet 0.19 m by Koria and Lange and by Banks and Chandrasekhara, 0.44 m by Segawa. Use one
+/// The cavity that one jet makes in the bath. The models differ: on one jet 0.19 m by Koria and Lange and by Banks and Chandrasekhara,
+/// 0.44 m by Segawa. Use one
 /// and carry a multiplier. Lance height is the distance from nozzle to quiet bath.
 /// </summary>
 public static class Cavity
 {
     /// <summary>
-    /// Dimensionless momentum M_h = 0.7854·10⁵ d_t² p_a (1.27 p₀/p_a − 1) cos a/(ρ g h³), pressures in bar. S. C. Koria, K. W. Lange, Steel Res. 58 (1987) 421–426,
+    /// Dimensionless momentum M_h = 0.7854·10⁵ d_t² p_a (1.27 p₀/p_a − 1) cos a/(ρ g h³), pressures in bar. S. C. Koria, K. W. Lange,
+    /// Steel Res. 58 (1987) 421–426,
     /// coefficients from memory.
     /// </summary>
     /// <param name="throatDiameterM">Throat of the nozzle, m.</param>
@@ -34,12 +36,15 @@ public static class Cavity
     public static double KoriaLangeDepthM(double dimensionlessMomentum, double lanceHeightM) =>
         4.469 * Check.InRange(lanceHeightM, 0.05, 10, "m", nameof(lanceHeightM)) * Math.Pow(dimensionlessMomentum, 0.66);
 
-    /// <summary>Diameter at the bath surface, m: 2.813 h M_d^0.282 with the same dimensionless momentum. Koria and Lange 1987, from memory.</summary>
+    /// <summary>
+    /// Diameter at the bath surface, m: 2.813 h M_d^0.282 with the same dimensionless momentum. Koria and Lange 1987, from memory.
+    /// </summary>
     public static double KoriaLangeDiameterM(double dimensionlessMomentum, double lanceHeightM) =>
         2.813 * Check.InRange(lanceHeightM, 0.05, 10, "m", nameof(lanceHeightM)) * Math.Pow(dimensionlessMomentum, 0.282);
 
     /// <summary>
-    /// Depth n (m) from ṁu/(ρ g h³) = π/(2K²)·(n/h)(1 + n/h)², K = 7.5. R. B. Banks, D. V. Chandrasekhara, J. Fluid Mech. 15 (1963) 13–34, form and K from memory.
+    /// Depth n (m) from ṁu/(ρ g h³) = π/(2K²)·(n/h)(1 + n/h)², K = 7.5. R. B. Banks, D. V. Chandrasekhara, J. Fluid Mech. 15 (1963)
+    /// 13–34, form and K from memory.
     /// The root is unique: the right-hand side rises with n.
     /// </summary>
     /// <param name="momentumN">Momentum of the jet (vertical part), N.</param>
@@ -72,7 +77,8 @@ public static class Cavity
     }
 
     /// <summary>
-    /// Depth, m: L = L_h·exp(−0.78 h/L_h), L_h = 63 (k F/(n d))^⅔ with mm and Nm³/h. K. Segawa 1977, from memory; k (1.0 to 1.73) sets the answer.
+    /// Depth, m: L = L_h·exp(−0.78 h/L_h), L_h = 63 (k F/(n d))^⅔ with mm and Nm³/h. K. Segawa 1977, from memory; k (1.0 to 1.73) sets
+    /// the answer.
     /// </summary>
     /// <param name="flowNm3PerS">Whole oxygen flow, Nm³/s.</param>
     /// <param name="nozzles">Number of nozzles.</param>

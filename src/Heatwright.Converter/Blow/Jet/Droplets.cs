@@ -2,7 +2,8 @@
 namespace Heatwright.Converter.Blow.Jet;
 
 /// <summary>
-/// Metal thrown up by a jet. Subagyo, G. A. Brooks, K. S. Coley, G. A. Irons, ISIJ Int. 43 (2003) 983–989, coefficients from memory; cold models and small melts.
+/// Metal thrown up by a jet. Subagyo, G. A. Brooks, K. S. Coley, G. A. Irons, ISIJ Int. 43 (2003) 983–989, coefficients from memory;
+/// cold models and small melts.
 /// </summary>
 public static class Droplets
 {

@@ -4,11 +4,15 @@ namespace Heatwright.Converter.Blow.Jet;
 /// <summary>The jet between nozzle and bath.</summary>
 public static class FreeJet
 {
-    /// <summary>Decay constant of a turbulent round jet, u_axis/u_exit = K·d/x at equal densities; K ≈ 7.5 as in Banks and Chandrasekhara (1963), from memory.</summary>
+    /// <summary>
+    /// Decay constant of a turbulent round jet, u_axis/u_exit = K·d/x at equal densities; K ≈ 7.5 as in Banks and Chandrasekhara
+    /// (1963), from memory.
+    /// </summary>
     public const double DecayConstant = 7.5;
 
     /// <summary>
-    /// Length of the potential core, m: (4.2 + 1.1 M²)·d_e. Fit in the manner of J. C. Lau and others, J. Fluid Mech. 93 (1979) 1–27, from memory; cold
+    /// Length of the potential core, m: (4.2 + 1.1 M²)·d_e. Fit in the manner of J. C. Lau and others, J. Fluid Mech. 93 (1979) 1–27,
+    /// from memory; cold
     /// surroundings. Hot, thin gas lengthens it.
     /// </summary>
     public static double CoherentLengthM(double exitDiameterM, double exitMach) =>

@@ -10,7 +10,9 @@ public enum NozzleExpansion
     Underexpanded,
     /// <summary>Exit pressure lower: oblique shocks at the exit; draws hot gas in and wears the exit edge.</summary>
     Overexpanded,
-    /// <summary>Exit pressure below about 0.4 of the surroundings: the flow leaves the wall inside the nozzle (criterion from memory).</summary>
+    /// <summary>
+    /// Exit pressure below about 0.4 of the surroundings: the flow leaves the wall inside the nozzle (criterion from memory).
+    /// </summary>
     Separated,
     /// <summary>The throat is not choked: no supersonic jet, and the mass flow formula does not hold.</summary>
     Unchoked,

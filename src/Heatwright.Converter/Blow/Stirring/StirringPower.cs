@@ -7,7 +7,8 @@ namespace Heatwright.Converter.Blow.Stirring;
 public static class StirringPower
 {
     /// <summary>
-    /// Specific power, W/t: n R T ln(1 + ρ g H/p)/M, the work of buoyancy of gas that is at bath temperature at once. Derived; the heating of cold gas may
+    /// Specific power, W/t: n R T ln(1 + ρ g H/p)/M, the work of buoyancy of gas that is at bath temperature at once. Derived; the
+    /// heating of cold gas may
     /// add up to (1 − T₀/T) of it, if it happens inside the bath (doubtful, left out).
     /// </summary>
     /// <param name="flowNm3PerS">Gas, Nm³/s.</param>
@@ -26,7 +27,8 @@ public static class StirringPower
     }
 
     /// <summary>
-    /// The textbook's form, W/t: 14.23 (Q T/M) log(1 + H/(1.48 p)) with Q in Nm³/min and p in atm. The Making, Shaping and Treating of Steel, 11th ed. (1998) ch. 11, from
+    /// The textbook's form, W/t: 14.23 (Q T/M) log(1 + H/(1.48 p)) with Q in Nm³/min and p in atm. The Making, Shaping and Treating of
+    /// Steel, 11th ed. (1998) ch. 11, from
     /// memory; the constant is 2.3026 R/(0.022414 · 60), and 1.48 m of steel of 6 980 kg/m³ weigh an atmosphere.
     /// </summary>
     public static double WattPerTonneTextbook(double flowNm3PerS, double temperatureK, double metalT, double depthM, double surfacePa = 101_325)
