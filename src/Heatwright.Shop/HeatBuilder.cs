@@ -61,7 +61,8 @@ public static class HeatBuilder
             [.. Additions(works.Materials, practice, charge)],
             works.Plant.Oxygen.PurityFraction,
             after?.ForS ?? 0,
-            after is null || heat.Converter.Vessel.BottomElements == 0 ? 0 : after.PerTonne ? after.Flow * tonnes : after.Flow);
+            after is null || heat.Converter.Vessel.BottomElements == 0 ? 0 : after.PerTonne ? after.Flow * tonnes : after.Flow,
+            ChargeToBlowS: practice.ChargeToBlowS);
     }
 
     private static IEnumerable<Addition> Additions(Materials materials, Practice practice, Charge charge)

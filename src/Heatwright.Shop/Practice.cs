@@ -11,6 +11,7 @@ namespace Heatwright.Shop;
 /// <param name="Title">Name for people.</param>
 /// <param name="Version">Version, from 1.</param>
 /// <param name="MeasurementPercent">In-blow measurement, % of the planned oxygen; null without.</param>
+/// <param name="ChargeToBlowS">From hot metal on the scrap to ignition, s.</param>
 /// <param name="UnitProcedures">In order.</param>
 /// <param name="Note">Free remark.</param>
 public sealed record Practice(
@@ -18,6 +19,7 @@ public sealed record Practice(
     string Title,
     int Version,
     double? MeasurementPercent,
+    double ChargeToBlowS,
     IReadOnlyList<UnitProcedure> UnitProcedures,
     string? Note)
 {
@@ -25,7 +27,7 @@ public sealed record Practice(
     public IEnumerable<Phase> Phases => UnitProcedures.SelectMany(u => u.Operations).SelectMany(o => o.Phases);
 
     /// <summary>The share of the planned oxygen at which a phase begins, %.</summary>
-    public double OxygenPercent(BlowPoint point) => point.Event switch
+    public double OxygenPercent(PracticePoint point) => point.Event switch
     {
         BlowEvent.BeforeBlow => 0,
         BlowEvent.Ignition => 0,
@@ -59,28 +61,28 @@ public enum BlowEvent
 /// <summary>A point of the blow.</summary>
 /// <param name="Event">Event, or <see cref="BlowEvent.Oxygen"/>.</param>
 /// <param name="Percent">% of the planned oxygen when no event is named.</param>
-public readonly record struct BlowPoint(BlowEvent Event, double Percent);
+public readonly record struct PracticePoint(BlowEvent Event, double Percent);
 
 /// <summary>One act at a point of the blow.</summary>
-public abstract record Phase(BlowPoint At);
+public abstract record Phase(PracticePoint At);
 
 /// <summary>Lance to a height over the quiet bath, m.</summary>
-public sealed record SetLance(BlowPoint At, double HeightM) : Phase(At);
+public sealed record SetLance(PracticePoint At, double HeightM) : Phase(At);
 
 /// <summary>Oxygen to a flow: Nm³/s, or Nm³/s for each tonne of steel to be tapped.</summary>
-public sealed record SetOxygen(BlowPoint At, double Flow, bool PerTonne) : Phase(At);
+public sealed record SetOxygen(PracticePoint At, double Flow, bool PerTonne) : Phase(At);
 
 /// <summary>Bottom gas to a flow: Nm³/s, or Nm³/s for each tonne of steel to be tapped.</summary>
-public sealed record SetBottomGas(BlowPoint At, double Flow, bool PerTonne, StirringGas Gas) : Phase(At);
+public sealed record SetBottomGas(PracticePoint At, double Flow, bool PerTonne, StirringGas Gas) : Phase(At);
 
 /// <summary>Skirt: 0 down on the mouth, 1 fully up.</summary>
-public sealed record SetSkirt(BlowPoint At, double OpenFraction) : Phase(At);
+public sealed record SetSkirt(PracticePoint At, double OpenFraction) : Phase(At);
 
 /// <summary>A batch: a share of what the charge holds of one material, or of all materials of a role that no other batch names.</summary>
-public sealed record AddBatch(BlowPoint At, string? Material, AdditionRole? Role, double ShareFraction, double DosingS) : Phase(At);
+public sealed record AddBatch(PracticePoint At, string? Material, AdditionRole? Role, double ShareFraction, double DosingS) : Phase(At);
 
 /// <summary>Take the in-blow measurement.</summary>
-public sealed record Measure(BlowPoint At) : Phase(At);
+public sealed record Measure(PracticePoint At) : Phase(At);
 
 /// <summary>Stir with bottom gas after the oxygen is off.</summary>
-public sealed record AfterStir(BlowPoint At, double Flow, bool PerTonne, double ForS) : Phase(At);
+public sealed record AfterStir(PracticePoint At, double Flow, bool PerTonne, double ForS) : Phase(At);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Diagnostics;
 using System.Text;
+using Heatwright.Converter.Blow;
 using Heatwright.Shop.Files;
 
 namespace Heatwright.Shop.Tests;
@@ -59,6 +60,27 @@ public sealed class FuzzTests
         {
             throw new InvalidOperationException($"Seed {seed}, round {round}, {file}: {Convert.ToBase64String(bytes)}", e);
         }
+    }
+
+    [Fact]
+    public void What_the_loader_takes_the_model_takes()
+    {
+        var random = new Random(5);
+        int taken = 0;
+        for (int round = 0; round < 1500; round++)
+        {
+            string file = ShopLoader.DemonstrationHeats[random.Next(ShopLoader.DemonstrationHeats.Count)];
+            byte[] bytes = SwapNumbers(Example.Bytes(file), random);
+            if (ShopLoader.ReadHeat(bytes, file, ShopLoader.DemonstrationWorks).Value is not { Charge: not null } heat)
+            {
+                continue;
+            }
+
+            taken++;
+            BlowModel.Run(HeatBuilder.Build(ShopLoader.DemonstrationWorks, heat));
+        }
+
+        Assert.True(taken > 50, $"Only {taken} were taken.");
     }
 
     private static byte[] Spoil(byte[] bytes, Random random)

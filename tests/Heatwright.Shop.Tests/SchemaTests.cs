@@ -23,6 +23,10 @@ public sealed class SchemaTests
 
     public static TheoryData<string> Files => [.. Example.Files];
 
+    // One of each character; the others hold the same fields.
+    public static TheoryData<string> ChangedFiles =>
+        ["plant.yaml", "materials.yaml", "grades.yaml", "practices/ordinary.yaml", "heats/ordinary.yaml", "heats/to-be-planned.yaml"];
+
     public static TheoryData<string> AllKinds => [.. ShopLoader.Kinds];
 
     [Theory]
@@ -57,12 +61,12 @@ public sealed class SchemaTests
     }
 
     [Theory]
-    [MemberData(nameof(Files))]
+    [MemberData(nameof(ChangedFiles))]
     public void Loader_and_schema_agree_on_every_field_of_every_example(string file)
     {
         string kind = Example.Kind(file);
         int changes = 0;
-        foreach ((string what, JsonNode changed) in Changes(ToJson(file)))
+        foreach ((string what, JsonNode changed) in Changes(Shortened(ToJson(file))))
         {
             changes++;
             IReadOnlyList<Problem> problems = Example.Check(file, changed.ToJsonString(Printed));
@@ -113,6 +117,23 @@ public sealed class SchemaTests
         _ => throw new ArgumentException(node.GetType().Name, nameof(node)),
     };
 
+    // Three of many like entries are enough, and ten times as quick.
+    private static JsonNode Shortened(JsonNode whole)
+    {
+        foreach (string name in (string[])["scrap", "additions", "grades"])
+        {
+            if (whole["kind"]!.GetValue<string>() is "materials" or "grades" && whole[name] is JsonObject many)
+            {
+                foreach (string key in many.Skip(3).Select(p => p.Key).ToArray())
+                {
+                    many.Remove(key);
+                }
+            }
+        }
+
+        return whole;
+    }
+
     private static IEnumerable<(string What, JsonNode Changed)> Changes(JsonNode whole)
     {
         foreach (string path in Paths(whole, ""))
@@ -149,7 +170,7 @@ public sealed class SchemaTests
         yield return path;
         IEnumerable<(string Name, JsonNode Node)> children = node switch
         {
-            JsonObject o => o.Take(8).Select(p => (p.Key, p.Value!)),
+            JsonObject o => o.Take(30).Select(p => (p.Key, p.Value!)),
             JsonArray a => a.Take(8).Select((n, i) => (i.ToString(), n!)),
             _ => [],
         };

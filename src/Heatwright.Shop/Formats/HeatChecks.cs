@@ -20,7 +20,7 @@ internal static class HeatChecks
         CheckPractice(heat, v, r, works.Plant);
         if (heat.Charge is { } charge)
         {
-            CheckCharge(heat, charge, v.Block("charge")!, r, works);
+            CheckCharge(heat, charge, v.Block("charge")!, v.Block("hotMetal")!, r, works);
         }
 
         CheckPlan(heat, v, r);
@@ -77,7 +77,7 @@ internal static class HeatChecks
         }
     }
 
-    private static void CheckCharge(Heat heat, Charge charge, BlockValue v, Reading r, Works works)
+    private static void CheckCharge(Heat heat, Charge charge, BlockValue v, BlockValue hotMetal, Reading r, Works works)
     {
         double metal = charge.HotMetalKg + charge.ScrapKg.Values.Sum();
         double yield = heat.Order.TappedMassKg / metal;
@@ -88,6 +88,13 @@ internal static class HeatChecks
                 $"Hot metal and scrap are {metal / 1000:0.0} t together for {heat.Order.TappedMassKg / 1000:0.0} t tapped.",
                 $"{heat.Order.TappedMassKg / 1000 / MostYield:0.0} to {heat.Order.TappedMassKg / 1000 / LeastYield:0.0} t",
                 "check hot metal, scrap and order.tappedMass");
+        }
+
+        if (heat.HotMetalSlagKg > 0.05 * charge.HotMetalKg)
+        {
+            r.Add(
+                ProblemCode.OutOfRange, hotMetal.At("slagCarry"), "hotMetal.slagCarry", hotMetal.Written("slagCarry"),
+                "More slag is poured than 5 % of the hot metal.", $"0 to {UnitText.Number(Math.Round(0.05 * charge.HotMetalKg / 1000, 3))} t", "check slagCarry; skim first");
         }
 
         double perTonne = charge.OxygenNm3 / (heat.Order.TappedMassKg / 1000);

@@ -26,7 +26,7 @@ internal static class MaterialsFormat
         "a scrap class",
         new("title", new TextShape(80, "Heavy melting scrap"), "name for people", Required: false),
         new("analysis", AnalysisShapes.Metal("analysis of the metal", new ElementRange(Element.C, 0, 5, "0.15 %", Required: true)), "analysis of the metal, mass %; iron is the rest", MissingCode: ProblemCode.MissingAnalysis),
-        new("thickness", new QuantityShape(Kinds.Length, 0.0002, 0.5, "80 mm"), "characteristic thickness of a piece"),
+        new("thickness", new QuantityShape(Kinds.Length, 0.002, 1, "80 mm"), "characteristic thickness of a piece, or of the lump that a bundle melts as"),
         new("rust", new QuantityShape(Kinds.MassPercent, 0, 40, "1 %"), "iron(III) oxide on it", Required: false),
         new("dirt", new QuantityShape(Kinds.MassPercent, 0, 30, "0.5 %"), "silica and alumina on it", Required: false),
         new("moisture", new QuantityShape(Kinds.MassPercent, 0, 5, "0.2 %"), "water on it", Required: false),
@@ -39,10 +39,10 @@ internal static class MaterialsFormat
         Across = (v, r, f) =>
         {
             double surface = v.Number("rust", 0) + v.Number("dirt", 0) + v.Number("moisture", 0);
-            if (surface > 50)
+            if (surface > 30)
             {
                 r.Add(
-                    ProblemCode.OutOfRange, v.Node, f, UnitText.Number(surface) + " %", "Rust, dirt and moisture are more than half of the scrap.", "at most 50 % together",
+                    ProblemCode.OutOfRange, v.Node, f, UnitText.Number(surface) + " %", "Rust, dirt and moisture are more than 30 % of the scrap.", "at most 30 % together",
                     "check the three values");
             }
         },
@@ -54,8 +54,8 @@ internal static class MaterialsFormat
         new("role", new WordShape([.. Roles.Select(x => x.Word)]), "what it is for"),
         new("behaviour", new WordShape([.. Behaviours.Select(x => x.Word)]), "what happens to it in the vessel"),
         new("analysis", AnalysisShapes.Solid("analysis"), "analysis, mass %; about 100 % together", MissingCode: ProblemCode.MissingAnalysis),
-        new("size", new QuantityShape(Kinds.Length, 0.0002, 0.3, "30 mm"), "mean size of a lump"),
-        new("finesLoss", new QuantityShape(Kinds.MassPercent, 0, 30, "1.5 %"), "share drawn off with the gas as it falls", Required: false),
+        new("size", new QuantityShape(Kinds.Length, 0.0002, 0.2, "30 mm"), "mean size of a lump"),
+        new("finesLoss", new QuantityShape(Kinds.MassPercent, 0, 20, "1.5 %"), "share drawn off with the gas as it falls", Required: false),
         new("bulkDensity", new QuantityShape(Kinds.Density, 200, 8000), "bulk density"),
         new("price", new QuantityShape(Kinds.MassPrice, -0.5, 60), "price"),
         new("co2", new QuantityShape(Kinds.MassCo2, 0, 30, "1000 kgCO2/t"), "CO2 before the converter"),

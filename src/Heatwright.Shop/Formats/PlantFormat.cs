@@ -15,7 +15,7 @@ internal static class PlantFormat
     public static readonly BlockShape RetainedSlag = new(
         "slag kept from the heat before",
         new("mass", new QuantityShape(Kinds.Mass, 0, 60e3, "6 t"), "mass kept"),
-        new("temperature", new QuantityShape(Kinds.Temperature, 273.15, 2073.15, "1250 °C"), "temperature when the scrap is charged", Required: false),
+        new("temperature", new QuantityShape(Kinds.Temperature, 293.15, 1973.15, "1250 °C"), "temperature when the scrap is charged", Required: false),
         new("analysis", AnalysisShapes.Solid("analysis of the slag"), "analysis of the slag", MissingCode: ProblemCode.MissingAnalysis));
 
     private static readonly BlockShape GasShape = new(
@@ -26,17 +26,18 @@ internal static class PlantFormat
     private static readonly BlockShape Nozzles = new(
         "lance tip",
         new("count", new NumberShape(1, 12, whole: true, "6"), "number of nozzles"),
-        new("throat", new QuantityShape(Kinds.Length, 0.010, 0.090, "34 mm"), "throat diameter of one nozzle"),
+        new("throat", new QuantityShape(Kinds.Length, 0.010, 0.080, "34 mm"), "throat diameter of one nozzle"),
         new("exit", new QuantityShape(Kinds.Length, 0.010, 0.150, "46 mm"), "exit diameter of one nozzle"),
         new("angle", new QuantityShape(Kinds.Angle, 0, 30, "16 deg"), "inclination from the vertical"))
     {
         Across = (v, r, f) =>
         {
-            if (v.Number("throat") is { } throat && v.Number("exit") is { } exit && exit < throat)
+            if (v.Number("throat") is { } throat && v.Number("exit") is { } exit && (exit < throat || exit > 2 * throat))
             {
                 r.Add(
-                    ProblemCode.NozzleNotDivergent, v.At("exit"), f + ".exit", v.Written("exit"), "The exit is narrower than the throat.",
-                    $"at least the throat, {v.Written("throat")}", "swap throat and exit, or check both");
+                    ProblemCode.NozzleNotDivergent, v.At("exit"), f + ".exit", v.Written("exit"),
+                    exit < throat ? "The exit is narrower than the throat." : "The exit is more than twice as wide as the throat.",
+                    $"one to two times the throat, {v.Written("throat")}", "swap throat and exit, or check both");
             }
         },
     };
@@ -47,11 +48,11 @@ internal static class PlantFormat
         new("innerDiameter", new QuantityShape(Kinds.Length, 1, 9, "5.3 m"), "bore of the barrel inside the lining"),
         new("innerHeight", new QuantityShape(Kinds.Length, 2, 14, "7.0 m"), "bottom to mouth inside the lining"),
         new("lance", Nozzles, "lance tip"),
-        new("lanceHeight", new RangeShape(Kinds.Length, 0.5, 6, "1.4 to 3.2 m"), "range over the quiet bath that may be set"),
+        new("lanceHeight", new RangeShape(Kinds.Length, 0.5, 5, "1.4 to 3.2 m"), "range over the quiet bath that may be set"),
         new("bottomElements", new NumberShape(0, 40, whole: true, "8"), "bottom stirring elements; 0 when top-blown only"),
         new("liningMgo", new QuantityShape(Kinds.MassPercent, 30, 100, "97 %"), "MgO in the working lining"),
-        new("liningAge", new QuantityShape(Kinds.Heats, 0, 60e3, "1450 heats"), "heats on the lining"),
-        new("liningTemperature", new QuantityShape(Kinds.Temperature, 273.15, 1973.15, "1080 °C"), "mean temperature of the hot face layer when charging"),
+        new("liningAge", new QuantityShape(Kinds.Heats, 0, 10e3, "1450 heats"), "heats on the lining"),
+        new("liningTemperature", new QuantityShape(Kinds.Temperature, 303.15, 1873.15, "1080 °C"), "mean temperature of the hot face layer when charging"),
         new("suction", new QuantityShape(Kinds.GasFlow, 1, 200, "108000 Nm3/h"), "cooled dry gas drawn by the fan"),
         new("hoodTransfer", new QuantityShape(Kinds.HeatTransfer, 0, 1e6, "40 kW/K"), "heat transfer of hood and stack"),
         new("retainedSlag", RetainedSlag, "slag kept from the heat before, unless the heat says otherwise"),
@@ -94,7 +95,7 @@ internal static class PlantFormat
             new("ambientTemperature", new QuantityShape(Kinds.Temperature, 213.15, 333.15, "12 °C"), "temperature of scrap and fluxes in the yard"),
             new("oxygen", new BlockShape(
                 "oxygen at the lance",
-                new Field("purity", new QuantityShape(Kinds.VolumePercent, 80, 100), "O2 in it"),
+                new Field("purity", new QuantityShape(Kinds.VolumePercent, 90, 100), "O2 in it"),
                 new Field("mostFlow", new QuantityShape(Kinds.GasFlow, 0.3, 40, "680 Nm3/min"), "most that the main gives"),
                 new Field("price", new QuantityShape(Kinds.GasPrice, 0, 10), "price"),
                 new Field("co2", new QuantityShape(Kinds.GasCo2, 0, 10), "CO2 of its making")), "oxygen at the lance"),

@@ -22,7 +22,7 @@ internal static class PracticeFormat
 
     private static readonly VariantShape PhaseShape = new(
         "phase",
-        ("set lance", Phase("set lance", SetPointAt, new Field("height", new QuantityShape(Kinds.Length, 0.5, 6), "lance height over the quiet bath"))),
+        ("set lance", Phase("set lance", SetPointAt, new Field("height", new QuantityShape(Kinds.Length, 0.5, 5), "lance height over the quiet bath"))),
         ("set oxygen", Phase("set oxygen", SetPointAt, new Field("flow", OxygenFlow, "oxygen flow, by tonne of steel to be tapped or as such"))),
         ("set bottom gas", Phase(
             "set bottom gas", SetPointAt, new Field("flow", BottomFlow, "flow of all elements together"), new Field("gas", new WordShape("nitrogen", "argon"), "gas"))),
@@ -61,6 +61,7 @@ internal static class PracticeFormat
             new("title", new TextShape(120, "Ordinary low-carbon heat"), "name for people", Required: false),
             new("version", new NumberShape(1, 9999, whole: true, "1"), "version, raised with each change"),
             new("measurement", new QuantityShape(Kinds.Share, 30, 99, "82 %"), "in-blow measurement, % of the planned oxygen; leave out when there is none", Required: false),
+            new("chargeToBlow", new QuantityShape(Kinds.Time, 0, 3600, "2 min"), "from hot metal on the scrap to ignition; 2 min when not written", Required: false),
             new("procedure", new ListShape(UnitProcedureShape, 1, 4), "unit procedures in order"),
         ])
     {
@@ -72,6 +73,7 @@ internal static class PracticeFormat
         v.Text("title") ?? v.Text("practice")!,
         (int)v.Number("version")!.Value,
         v.Number("measurement"),
+        v.Number("chargeToBlow", 120),
         [.. v.Blocks("procedure").Select(u => new UnitProcedure(
             u.Text("unitProcedure")!,
             [.. u.Blocks("operations").Select(o => new Operation(o.Text("operation")!, [.. o.Blocks("phases").Select(MapPhase)]))]))],
@@ -79,7 +81,7 @@ internal static class PracticeFormat
 
     private static Phase MapPhase(BlockValue v)
     {
-        var at = (BlowPoint)v.Get("at")!;
+        var at = (PracticePoint)v.Get("at")!;
         return v.Text("phase") switch
         {
             "set lance" => new SetLance(at, v.Number("height")!.Value),
@@ -121,7 +123,7 @@ internal static class PracticeFormat
         foreach ((BlockValue phase, string path) in Phases(v))
         {
             string word = phase.Text("phase") ?? "";
-            if (phase.Get("at") is not BlowPoint at)
+            if (phase.Get("at") is not PracticePoint at)
             {
                 continue;
             }

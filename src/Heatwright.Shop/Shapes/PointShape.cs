@@ -35,7 +35,7 @@ internal sealed class PointShape(params BlowEvent[] events) : Shape
         {
             if (text == Words[e])
             {
-                return new BlowPoint(e, double.NaN);
+                return new PracticePoint(e, double.NaN);
             }
         }
 
@@ -49,7 +49,7 @@ internal sealed class PointShape(params BlowEvent[] events) : Shape
             return null;
         }
 
-        return Percent.ReadText(text, scalar, reading, field) is { } q ? new BlowPoint(BlowEvent.Oxygen, q.Value) : null;
+        return Percent.ReadText(text, scalar, reading, field) is { } q ? new PracticePoint(BlowEvent.Oxygen, q.Value) : null;
     }
 
     public override JsonObject ToSchema() => new()
@@ -60,6 +60,6 @@ internal sealed class PointShape(params BlowEvent[] events) : Shape
     };
 
     /// <summary>The point as written in a file.</summary>
-    public static string Write(BlowPoint point) =>
+    public static string Write(PracticePoint point) =>
         point.Event == BlowEvent.Oxygen ? UnitText.Write(point.Percent, Kinds.Share.Units[0]) : Words[point.Event];
 }
