@@ -19,7 +19,8 @@ internal static class AnalysisShapes
     /// <summary>Upper end, see <see cref="LeastSolidSum"/>.</summary>
     public const double MostSolidSum = 101;
 
-    private static readonly Element[] MetalElements =
+    /// <summary>Elements of a metal analysis, in the order in which they are written.</summary>
+    public static readonly Element[] MetalElements =
     [
         Element.C, Element.Si, Element.Mn, Element.P, Element.S, Element.Ti, Element.V, Element.Cr, Element.Ni, Element.Cu, Element.Mo,
         Element.Sn, Element.Al, Element.N, Element.H, Element.O,

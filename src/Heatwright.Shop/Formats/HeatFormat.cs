@@ -10,6 +10,15 @@ namespace Heatwright.Shop.Formats;
 /// <summary>heats/*.yaml. Checks that need the other files are in <see cref="HeatChecks"/>.</summary>
 internal static class HeatFormat
 {
+    /// <summary>Most scrap of one class that a file may name, kg.</summary>
+    public const double MostScrapKg = 250e3;
+
+    /// <summary>Most of one addition that a file may name, kg.</summary>
+    public const double MostAdditionKg = 60e3;
+
+    private static readonly (string Word, Objective Objective)[] Objectives =
+        [("cost", Objective.Cost), ("co2", Objective.Co2), ("most scrap", Objective.MostScrap)];
+
     private static readonly NameShape ScrapName = new("scrap class", ProblemCode.UnknownScrapClass, r => r.ScrapClasses, "heavy");
     private static readonly NameShape AdditionName = new(
         "flux, coolant, heating agent or alloy", ProblemCode.UnknownAddition, r => r.Additions, "lime");
@@ -48,17 +57,17 @@ internal static class HeatFormat
     private static readonly BlockShape ChargeShape = new(
         "what is charged",
         new("hotMetal", new QuantityShape(Kinds.Mass, 1e3, 500e3, "142 t"), "hot metal"),
-        new("scrap", new NamedShape(new QuantityShape(Kinds.Mass, 0, 250e3, "12 t"), 0, HeatInput.MaxScrapClasses, "heavy", ScrapName), "scrap by class", Required: false),
-        new("additions", new NamedShape(new QuantityShape(Kinds.Mass, 0, 60e3, "7.5 t"), 0, HeatInput.MaxFluxes, "lime", AdditionName), "additions by name", Required: false),
+        new("scrap", new NamedShape(new QuantityShape(Kinds.Mass, 0, MostScrapKg, "12 t"), 0, HeatInput.MaxScrapClasses, "heavy", ScrapName), "scrap by class", Required: false),
+        new("additions", new NamedShape(new QuantityShape(Kinds.Mass, 0, MostAdditionKg, "7.5 t"), 0, HeatInput.MaxFluxes, "lime", AdditionName), "additions by name", Required: false),
         new("oxygen", new QuantityShape(Kinds.GasVolume, 100, 40e3, "8200 Nm3"), "oxygen planned: 100 % of the axis of the practice"));
 
     private static readonly BlockShape PlanShape = new(
         "what planning may choose from",
-        new("objective", new WordShape("cost", "co2", "most scrap"), "what is made small or large; cost when not written", Required: false),
+        new("objective", new WordShape([.. Objectives.Select(o => o.Word)]), "what is made small or large; cost when not written", Required: false),
         new("hotMetal", new RangeShape(Kinds.Mass, 1e3, 500e3, "130 to 150 t"), "hot metal; the converter's range when not written", Required: false),
-        new("scrap", new NamedShape(new RangeShape(Kinds.Mass, 0, 250e3, "max 15 t"), 1, HeatInput.MaxScrapClasses, "heavy", ScrapName),
+        new("scrap", new NamedShape(new RangeShape(Kinds.Mass, 0, MostScrapKg, "max 15 t"), 1, HeatInput.MaxScrapClasses, "heavy", ScrapName),
             "scrap classes that may be used", Required: false),
-        new("additions", new NamedShape(new RangeShape(Kinds.Mass, 0, 60e3, "max 12 t"), 1, HeatInput.MaxFluxes, "lime", AdditionName),
+        new("additions", new NamedShape(new RangeShape(Kinds.Mass, 0, MostAdditionKg, "max 12 t"), 1, HeatInput.MaxFluxes, "lime", AdditionName),
             "additions that may be used", Required: false));
 
     public static readonly FileFormat Format = new("heat", "A heat: order, hot metal, and a charge or what planning may choose from", new BlockShape(
@@ -75,6 +84,9 @@ internal static class HeatFormat
             new("charge", ChargeShape, "charge; leave out when it is to be planned", Required: false),
             new("plan", PlanShape, "what planning may choose from", Required: false),
         ]));
+
+    /// <summary>The word of an objective.</summary>
+    public static string Word(Objective objective) => Objectives.First(o => o.Objective == objective).Word;
 
     public static Heat Map(BlockValue v, Works works)
     {
@@ -126,12 +138,7 @@ internal static class HeatFormat
 
         Limits hotMetal = v?.Range("hotMetal") ?? new Limits(null, null);
         return new PlanScope(
-            v?.Text("objective") switch
-            {
-                "co2" => Objective.Co2,
-                "most scrap" => Objective.MostScrap,
-                _ => Objective.Cost,
-            },
+            v?.Text("objective") is { } word ? Objectives.First(o => o.Word == word).Objective : Objective.Cost,
             new Limits(hotMetal.Least ?? converter.HotMetalKg.Least, hotMetal.Most ?? converter.HotMetalKg.Most),
             [.. materials.Scrap.Values.Where(s => Open("scrap", s.Id)).OrderBy(s => s.ChargeOrder).ThenBy(s => s.Id, StringComparer.Ordinal)
                 .Select(s => new AvailableScrap(s, Range("scrap", s.Id)?.Least ?? 0, Math.Min(s.StockKg, Range("scrap", s.Id)?.Most ?? double.PositiveInfinity)))],
