@@ -86,6 +86,39 @@ public static class ShopLoader
         return reading.Problems;
     }
 
+    /// <summary>Checks a file on disk as the kind that its field <c>kind</c> says.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="works">Works whose names may be used, or null.</param>
+    public static IReadOnlyList<Problem> CheckFile(string path, Works? works = null)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var problems = new List<Problem>();
+        if (new DiskFiles("").Read(path, path, problems) is not { } bytes)
+        {
+            return problems;
+        }
+
+        var reading = new Reading(path, References.None);
+        Node? node = NodeReader.Read(bytes, reading);
+        if (node is null)
+        {
+            return reading.Problems;
+        }
+
+        string? word = node is BlockNode top && top.TryGet("kind", out _, out Node value) && value is ScalarNode scalar ? scalar.Text : null;
+        if (word is not null && Kinds.Contains(word))
+        {
+            return Check(word, bytes, path, works);
+        }
+
+        string kinds = string.Join(", ", Kinds);
+        string mend = word is not null && Nearest.Of(word, Kinds) is { } near ? $"write kind: {near}" : $"write kind: and one of {kinds}";
+        Node at = word is not null && node is BlockNode block && block.TryGet("kind", out _, out Node kind) ? kind : node;
+        reading.Add(
+            word is null ? ProblemCode.MissingField : ProblemCode.WrongFileKind, at, "kind", word, "The file does not say which kind of file it is.", kinds, mend);
+        return reading.Problems;
+    }
+
     /// <summary>Reads a heat from bytes.</summary>
     public static Loaded<Heat> ReadHeat(ReadOnlySpan<byte> bytes, string file, Works works)
     {

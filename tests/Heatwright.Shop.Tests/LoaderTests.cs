@@ -106,6 +106,30 @@ public sealed class LoaderTests : IDisposable
         Assert.Equal(ProblemCode.FileMissing, Assert.Single(ShopLoader.LoadDemonstrationHeat("heats/none.yaml").Problems).Code);
     }
 
+    [Fact]
+    public void A_file_is_checked_as_what_it_says_it_is()
+    {
+        Assert.All(Example.Files, f => Assert.Empty(ShopLoader.CheckFile(Path.Combine(_folder, f), ShopLoader.DemonstrationWorks)));
+
+        Replace("plant.yaml", "count: 6", "count: six");
+        Problem problem = Assert.Single(ShopLoader.CheckFile(Path.Combine(_folder, "plant.yaml")));
+        Assert.Equal(ProblemCode.NotANumber, problem.Code);
+    }
+
+    [Theory]
+    [InlineData("kind: heats\n", ProblemCode.WrongFileKind, 1, "write kind: heat")]
+    [InlineData("\nheat: L-1\n", ProblemCode.MissingField, 2, "write kind: and one of plant, materials, grades, practice, heat")]
+    [InlineData("- a\n", ProblemCode.MissingField, 1, "write kind: and one of plant, materials, grades, practice, heat")]
+    public void A_file_that_does_not_say_what_it_is_is_refused(string text, string code, int line, string mend)
+    {
+        string path = Path.Combine(_folder, "some.yaml");
+        File.WriteAllText(path, text);
+
+        Problem problem = Assert.Single(ShopLoader.CheckFile(path));
+
+        Assert.Equal((code, line, mend), (problem.Code, problem.Line, problem.Mend));
+    }
+
     private void Replace(string file, string old, string text)
     {
         string path = Path.Combine(_folder, file);
