@@ -111,9 +111,9 @@ public sealed class LoaderTests : IDisposable
     {
         Assert.All(Example.Files, f => Assert.Empty(ShopLoader.CheckFile(Path.Combine(_folder, f), ShopLoader.DemonstrationWorks)));
 
-        Replace("plant.yaml", "count: 6", "count: six");
+        Replace("plant.yaml", "innerDiameter: 5.3 m", "innerDiameter: 5.3");
         Problem problem = Assert.Single(ShopLoader.CheckFile(Path.Combine(_folder, "plant.yaml")));
-        Assert.Equal(ProblemCode.NotANumber, problem.Code);
+        Assert.Equal(ProblemCode.MissingUnit, problem.Code);
     }
 
     [Theory]
