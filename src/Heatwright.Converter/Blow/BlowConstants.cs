@@ -18,13 +18,16 @@ internal static class BlowConstants
     public const double JetManganese = 0.5;
 
     /// <summary>Rate of reduction of iron oxide by droplets at 1873 K and reference droplet supply, 1/s of the oxide.</summary>
-    public const double ReductionPerS = 0.08;
+    public const double ReductionPerS = 0.064;
 
     /// <summary>Activation temperature of that reduction, K (carbon–iron-oxide reaction, 80–100 kJ/mol and more; from memory).</summary>
     public const double ReductionActivationK = 12000;
 
     /// <summary>Droplet supply at which it holds, kg/Nm³.</summary>
     public const double ReferenceDroplets = 75;
+
+    /// <summary>How far a droplet comes to the slag's oxygen before it falls back.</summary>
+    public const double DropletOxygen = 0.25;
 
     /// <summary>Metal-side transport to the slag–metal interface, kg metal per s and kg metal.</summary>
     public const double InterfaceMetalPerS = 7.0e-3;
@@ -41,8 +44,9 @@ internal static class BlowConstants
     /// <summary>What bottom gas adds to it, 1/s per Nm³/(s·t).</summary>
     public const double BoilByBottomGas = 4;
 
-    /// <summary>Newton steps for the interface; each starts from the root of the evaluation before.</summary>
-    public const int InterfaceIterations = 5;
+    /// <summary>Most Newton steps for the interface, and the relative change of √h that ends them.</summary>
+    public const int MostInterfaceIterations = 40;
+    public const double InterfaceTolerance = 1e-7;
 
     /// <summary>Removal of nitrogen per kmol of CO, 1/kmol, and nitrogen left with CO bubbles, mass %.</summary>
     public const double NitrogenPerKmol = 4e-3;
@@ -55,7 +59,7 @@ internal static class BlowConstants
     public const double SulphurPartition = 5;
 
     /// <summary>Lime dissolution, m/s at the slag–lump film, at reference stirring.</summary>
-    public const double LimeFilmMPerS = 2.2e-4;
+    public const double LimeFilmMPerS = 4.0e-4;
 
     /// <summary>Magnesia transport at the lining, m/s.</summary>
     public const double LiningFilmMPerS = 1.2e-5;
@@ -65,10 +69,16 @@ internal static class BlowConstants
 
     /// <summary>Shares of two heats that arise in the slag: post-combustion kept in the vessel, and iron oxide formed by the jet.</summary>
     public const double PostCombustionToSlag = 0.5;
+
+    /// <summary>The hotter the gas, the more of its heat radiates down: part of the remaining heat that goes with the CO2 share.</summary>
+    public const double PostCombustionRadiation = 1.0;
     public const double OxidationHeatToSlag = 0.2;
 
     /// <summary>Share of the jets' gas that rises through the slag rather than through the jets' own openings.</summary>
     public const double JetGasThroughSlag = 0.15;
+
+    /// <summary>Surface tension of converter slag, N/m (450–500 mN/m with P2O5 and sulphur; from memory).</summary>
+    public const double SlagSurfaceTension = 0.45;
 
     /// <summary>Brings the laboratory foam index to a converter: a plain foam of a third to two thirds of the freeboard at mid-blow.</summary>
     public const double FoamIndexScale = 4;

@@ -146,6 +146,7 @@ internal sealed class PackRunner(BlowOptions options)
         }
 
         int[] steps = new int[used];
+        var ends = new BlowPoint[used];
         for (int step = 0; step < _grid.Steps; step++)
         {
             Step(step);
@@ -164,15 +165,20 @@ internal sealed class PackRunner(BlowOptions options)
                 {
                     recorders[lane].Take(_pack.ObserveFresh(lane, time[lane], _grid.Percent(step).GetElement(lane)));
                 }
+
+                // The end is read with the set points of the lane's own last step, whatever the longer lanes go on to do.
+                if (step + 1 == _grid.Steps || _grid.Dt(step + 1).GetElement(lane) <= 0)
+                {
+                    ends[lane] = _pack.ObserveFresh(lane, time[lane], 100 * _heats[lane].Programme.BlownFraction);
+                }
             }
         }
 
         _pack.Evaluate(_pack.State, _pack.Rate);
         for (int lane = 0; lane < used; lane++)
         {
-            BlowPoint end = _pack.Observe(lane, time[lane], 100 * _heats[lane].Programme.BlownFraction);
             HeatBalance balance = HeatBalance.Of(_heats[lane], parameters[first + lane], _pack, _grid, lane);
-            results[first + lane] = recorders[lane].Finish(end, balance, steps[lane]);
+            results[first + lane] = recorders[lane].Finish(ends[lane], balance, steps[lane]);
         }
     }
 

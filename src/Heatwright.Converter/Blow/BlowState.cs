@@ -48,8 +48,11 @@ internal static class BlowState
     /// <summary>Hot metal frozen onto that scrap.</summary>
     public const int ScrapShell = ScrapMass + HeatInput.MaxScrapClasses;
 
+    /// <summary>What the frozen hot metal of all classes together is made of, by element.</summary>
+    public const int ShellMetal = ScrapShell + HeatInput.MaxScrapClasses;
+
     /// <summary>Sensible heat of the unmelted scrap above 298.15 K.</summary>
-    public const int ScrapHeat = ScrapShell + HeatInput.MaxScrapClasses;
+    public const int ScrapHeat = ShellMetal + MetalCount;
 
     /// <summary>Enthalpy of the liquid metal.</summary>
     public const int HeatMetal = ScrapHeat + HeatInput.MaxScrapClasses;

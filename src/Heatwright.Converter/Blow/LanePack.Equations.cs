@@ -74,7 +74,7 @@ internal sealed partial class LanePack
         Vector256<double> inert = _hotMetalInert;
         for (int k = 0; k < _scraps; k++)
         {
-            inert += ((_scrapStart[k] - y[ScrapMass + k]) * _scrapInert[k]) - (y[ScrapShell + k] * _shellInert);
+            inert += ((_scrapCharged[k] - y[ScrapMass + k]) * _scrapInert[k]) - (y[ScrapShell + k] * _shellInert);
         }
 
         Vector256<double> mass = inert;
@@ -94,8 +94,8 @@ internal sealed partial class LanePack
             _percent[i] = Positive(y[Metal + i] * toPercent);
         }
 
-        // Held within 1250 and 2300 K for the rates only; the enthalpy itself is never touched.
-        _metalK = Min(Max(All(Enthalpies.ReferenceK) + ((y[HeatMetal] - reference) / Max(capacity, 1)), 1250), 2300);
+        // Held within 1000 and 3500 K for the rates only; the enthalpy itself is never touched.
+        _metalK = Min(Max(All(Enthalpies.ReferenceK) + ((y[HeatMetal] - reference) / Max(capacity, 1)), 1000), 3500);
         _inverseMetalK = All(1) / _metalK;
     }
 
@@ -142,7 +142,7 @@ internal sealed partial class LanePack
 
         Vector256<double> mixing = SlagMixing.Heat(y[Slag + CaO], y[Slag + SiO2], y[Slag + P2O5]);
         Vector256<double> offset = (All(NotionalSlagJPerK) * (_metalK - All(Enthalpies.ReferenceK))) + y[HeatSlag] - mixing - reference;
-        _slagK = Min(Max(All(Enthalpies.ReferenceK) + (offset / capacity), 1250), 2500);
+        _slagK = Min(Max(All(Enthalpies.ReferenceK) + (offset / capacity), 1000), 4000);
         _slagHeatCapacityTotal = capacity;
 
         // Cation fractions for Ban-ya; V and Cr oxides are left out (no published pairs).
@@ -221,7 +221,7 @@ internal sealed partial class LanePack
 
         // Metal carried to the cavities: a cone of that depth and width, film coefficient growing with the root of the depth.
         Vector256<double> area = _nozzles * All(Math.PI) * radius * Sqrt((radius * radius) + (depth * depth));
-        _jetMetal = _jetTransfer * area * Sqrt(depth * 5) * (VesselShape.SteelKgM3 * BlowConstants.JetFilmMPerS);
+        _jetMetal = Within(_jetTransfer * area * Sqrt(depth * 5) * (VesselShape.SteelKgM3 * BlowConstants.JetFilmMPerS), _metal, 8);
 
         // Droplets: Subagyo et al., ISIJ Int. 43 (2003) 983 (from memory). Blowing number from the pressure that holds the cavity open,
         // ½ρu² = ρ_l g n, with u_g = 0.447 u.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Runtime.Intrinsics;
 using Heatwright.Chemistry;
+using Heatwright.Chemistry.Slag;
 using static Heatwright.Converter.Blow.BlowState;
 
 namespace Heatwright.Converter.Blow;
@@ -42,7 +43,7 @@ internal sealed partial class LanePack
         for (int k = 0; k < _scraps; k++)
         {
             shell += Get(State, ScrapShell + k, lane);
-            double start = _scrapStart[k].GetElement(lane);
+            double start = _scrapCharged[k].GetElement(lane);
             melted += (start - Get(State, ScrapMass + k, lane)) * _inertShare[lane, e, k + 1];
         }
 
@@ -57,7 +58,7 @@ internal sealed partial class LanePack
     /// and <see cref="BlowConstants.JetGasThroughSlag"/> of that of the jets, which pass mostly through their own channels. Published
     /// indices differ tenfold and were measured at cm/s, not m/s: the height is a likelihood, not a level (handbook, chapter 40).
     /// </summary>
-    private FoamState Foam(int lane, double feO, double lumpsKg, double carbonKmolPerS)
+    private FoamState Foam(int lane, double lumpsKg)
     {
         double At(Vector256<double> v) => v.GetElement(lane);
         double area = At(_bathArea);
@@ -70,9 +71,13 @@ internal sealed partial class LanePack
         }
 
         double solid = Math.Min(0.35, lumpsKg / (lumpsKg + slag));
-        double viscosity = SlagViscosity.PaS(At(_slagPercent[CaO]), At(_slagPercent[SiO2]), At(_slagPercent[MgO]), feO, At(_slagPercent[MnO]), At(_slagPercent[P2O5]), At(_slagPercent[Al2O3]), At(_slagK))
-            * Math.Pow(1 - (1.35 * Math.Min(solid, 0.5)), -2.5);
-        double index = 115 * viscosity / Math.Sqrt(0.45 * VesselShape.SlagKgM3);
+        double glass = At(_cation[(int)SlagCation.Si] + _cation[(int)SlagCation.P]);
+        double amphoteric = At(_cation[(int)SlagCation.Al]) / 2;
+        double modifier = 1 - At(_cation[(int)SlagCation.Si] + _cation[(int)SlagCation.P] + _cation[(int)SlagCation.Al]);
+        double groups = glass + amphoteric + modifier;
+        double viscosity = SlagViscosity.WithSolids(
+            SlagViscosity.UrbainFromGroups(glass / groups, modifier / groups, amphoteric / groups, At(_slagK)), solid);
+        double index = SlagFoam.IndexJiangFruehan1991(viscosity, BlowConstants.SlagSurfaceTension, VesselShape.SlagKgM3);
         double inSlag = At(_carbonEmulsion) + (BlowConstants.JetGasThroughSlag * At(_carbonJet)) + (At(_carbonBath) * 0.5);
         double velocity = inSlag * 22.414 * At(_slagK) / 273.15 / area;
         double layer = slag / VesselShape.SlagKgM3 / area;

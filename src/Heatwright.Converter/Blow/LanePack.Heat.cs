@@ -43,7 +43,8 @@ internal sealed partial class LanePack
         // Reaction gas leaves the bath at its temperature; what post-combustion gives and the bath does not take goes with it.
         Vector256<double> t = _metalK - All(Enthalpies.ReferenceK);
         Vector256<double> released = burnt * (GasLine.At(GasLine.CO, t) - GasLine.At(GasLine.CO2, t));
-        Vector256<double> kept = released * _postCombustionHeat;
+        Vector256<double> share = burnt / Max(carbon, 1e-9) * BlowConstants.PostCombustionRadiation;
+        Vector256<double> kept = released * (_postCombustionHeat + ((All(1) - _postCombustionHeat) * share));
         dy[HeatPostCombustion] = kept;
         _mouthHeat = (_mouthCO * GasLine.At(GasLine.CO, t)) + (_mouthCO2 * GasLine.At(GasLine.CO2, t)) + (_mouthO2 * GasLine.At(GasLine.O2, t))
             + (_mouthH2 * GasLine.At(GasLine.H2, t)) + (_mouthH2O * GasLine.At(GasLine.H2O, t)) + (_mouthN2 * GasLine.At(GasLine.N2, t))

@@ -45,7 +45,10 @@ internal sealed partial class LanePack
     /// <summary>A point of one lane after evaluating the present state under the present set points.</summary>
     public BlowPoint ObserveFresh(int lane, double timeS, double percent)
     {
+        // Looking must not move the starting point of the next root search: a result may not depend on who watches.
+        Vector256<double> root = _interfaceRoot;
         Evaluate(State, _scratch);
+        _interfaceRoot = root;
         return Observe(lane, timeS, percent);
     }
 
@@ -73,7 +76,7 @@ internal sealed partial class LanePack
         }
 
         double co = At(_mouthCO + _mouthCO2);
-        FoamState foam = Foam(lane, feO, lumps, carbon);
+        FoamState foam = Foam(lane, lumps);
         return new BlowPoint
         {
             TimeS = timeS,

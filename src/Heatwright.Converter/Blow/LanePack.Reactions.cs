@@ -31,6 +31,14 @@ internal sealed partial class LanePack
         _metalRate[C] -= rate * Molar.C;
         _metalRate[Fe] += iron * Molar.Fe;
         _slagRate[FeO] -= iron * _feOxMolar;
+
+        // Droplets fall back with some of the oxygen that this slag would give them.
+        Vector256<double> pickUp = _droplets * Positive(_slagOxygenActivity - _percent[O]) * (BlowConstants.DropletOxygen * 0.01 / Molar.O);
+        pickUp = Within(pickUp / _oxygenPerIron * _feOxMolar, y[Slag + FeO], 6) * _oxygenPerIron / _feOxMolar;
+        Vector256<double> reduced = pickUp / _oxygenPerIron;
+        _metalRate[O] += pickUp * Molar.O;
+        _metalRate[Fe] += reduced * Molar.Fe;
+        _slagRate[FeO] -= reduced * _feOxMolar;
     }
 
     /// <summary>
@@ -43,7 +51,7 @@ internal sealed partial class LanePack
     {
         // Stirring by CO and by bottom gas, 1 at mid-blow.
         Vector256<double> co = (_carbonJet + _carbonEmulsion) * 22.414;
-        _stir = All(0.25) + Sqrt((co + (_bottomNm3 * 12)) / (_metal * 6.0e-5)) * 0.75;
+        _stir = All(0.15) + Sqrt((co + (_bottomNm3 * 12)) / (_metal * 6.0e-5)) * 0.85;
 
         Vector256<double> metalFlow = _interface * _stir * _metal * BlowConstants.InterfaceMetalPerS;
         Vector256<double> slagFlow = _interface * _stir * _slagMass * BlowConstants.InterfaceSlagPerS;
@@ -100,10 +108,14 @@ internal sealed partial class LanePack
         Vector256<double> supply = (oxideFlow * _slagPercent[FeO]) + (oxygenFlow * _percent[O]) - (aluminium * 1.5);
         Vector256<double> perH = (oxideFlow * perActivity) + (oxygenFlow * invFo);
 
-        // Newton in s = √h, kept within a factor of three per step; supply − demand falls monotonically with s.
+        // Newton in s = √h within a bracket; supply − demand falls monotonically with s, so each sign tightens it. Where Newton would
+        // leave the bracket its geometric middle is taken. Starts from the root of the evaluation before.
         Vector256<double> s = Min(Max(_interfaceRoot, 1e-4), 1.5);
+        Vector256<double> low = All(1e-5);
+        Vector256<double> high = All(3.0);
+        Vector256<double> converged = Vector256<double>.Zero;
         Vector256<double> jSi = default, jMn = default, jP = default, jV = default, jCr = default, jTi = default;
-        for (int iteration = 0; iteration < BlowConstants.InterfaceIterations; iteration++)
+        for (int iteration = 0; ; iteration++)
         {
             Vector256<double> s2 = s * s;
             Vector256<double> s3 = s2 * s;
@@ -117,8 +129,21 @@ internal sealed partial class LanePack
             jV = Flux(eV * s3, _percent[V], _slagPercent[V2O3], rmV, rsV, 1.5, 3, ref gap, ref slope, s);
             jCr = Flux(eCr * s3, _percent[Cr], _slagPercent[Cr2O3], rmCr, rsCr, 1.5, 3, ref gap, ref slope, s);
             jTi = Flux(eTi * s4, _percent[Ti], _slagPercent[TiO2], rmTi, rsTi, 2, 4, ref gap, ref slope, s);
+            Vector256<double> below = Vector256.GreaterThan(gap, Vector256<double>.Zero);
+            low = Vector256.ConditionalSelect(below, s, low);
+            high = Vector256.ConditionalSelect(below, high, s);
             Vector256<double> next = s - (gap / slope);
-            s = Vector256.Min(Vector256.Max(next, s * 0.333), s * 3);
+            Vector256<double> inside = Vector256.GreaterThan(next, low) & Vector256.LessThan(next, high);
+            next = Vector256.ConditionalSelect(inside, next, Sqrt(low * high));
+
+            // A lane that has converged stays where it is, so that its result does not depend on its neighbours.
+            converged |= Vector256.LessThan(Vector256.Abs(next - s), s * BlowConstants.InterfaceTolerance);
+            if (iteration >= BlowConstants.MostInterfaceIterations || Vector256.EqualsAll(converged.AsInt64(), Vector256<long>.AllBitsSet))
+            {
+                break;
+            }
+
+            s = Vector256.ConditionalSelect(converged, s, next);
         }
 
         _interfaceRoot = s;
@@ -128,6 +153,19 @@ internal sealed partial class LanePack
         // What iron oxide gives is the exact remainder, so that the oxygen closes whatever the root's last digit.
         Vector256<double> demand = (jSi * 2) + jMn + (jP * 2.5) + ((jV + jCr) * 1.5) + (jTi * 2) + (aluminium * 1.5);
         Vector256<double> iron = (demand - jO) / _oxygenPerIron;
+
+        // A slag with next to no iron oxide can't give it in one step: all fluxes shrink together, so the root's proportions stay.
+        Vector256<double> wanted = Positive(iron) * _feOxMolar;
+        Vector256<double> scale = (Within(wanted, y[Slag + FeO], 4) + All(1e-12)) / (wanted + All(1e-12));
+        jSi *= scale;
+        jMn *= scale;
+        jP *= scale;
+        jV *= scale;
+        jCr *= scale;
+        jTi *= scale;
+        jO *= scale;
+        iron *= scale;
+        aluminium *= scale;
         React(Si, SiO2, jSi, Molar.Si, 1, Molar.SiO2);
         React(Mn, MnO, jMn, Molar.Mn, 1, Molar.MnO);
         React(P, P2O5, jP, Molar.P, 0.5, Molar.P2O5);

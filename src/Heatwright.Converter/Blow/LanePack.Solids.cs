@@ -18,11 +18,14 @@ internal sealed partial class LanePack
     private void ScrapMelting(Vector256<double>[] y, Vector256<double>[] dy)
     {
         const double c = Enthalpies.SolidSteelJPerKgK;
-        Vector256<double> transfer = _scrapTransfer * ((_stir * 0.7) + All(0.3));
+        Vector256<double> transfer = _scrapTransfer * _stir;
         Vector256<double> h = transfer * Scrap.HeatTransfer;
         Vector256<double> film = transfer * Scrap.CarbonTransfer;
         Vector256<double> bathCarbon = _percent[C];
         Vector256<double> bathLiquidus = Liquidus(bathCarbon);
+        Vector256<double> shellLiquidus = Liquidus(ShellCarbon(y, bathCarbon));
+        Vector256<double> frozen = Vector256<double>.Zero;
+        Vector256<double> thawed = Vector256<double>.Zero;
         for (int k = 0; k < _scraps; k++)
         {
             Vector256<double> mass = Positive(y[ScrapMass + k]);
@@ -40,11 +43,18 @@ internal sealed partial class LanePack
             perS /= All(1) + (perS * 3);
             Vector256<double> kappa = mass * perS * c / Max(area, 1e-12);
 
-            // Shell of frozen hot metal.
-            Vector256<double> balance = (h * (_metalK - bathLiquidus)) - (kappa * (bathLiquidus - mean));
+            // Shell of frozen hot metal: the bath freezes at its own liquidus where it meets bare scrap, the shell grows or thaws at the
+            // liquidus of what it is made of (and never takes more than leaves a fifth of the hot metal liquid: a box too big for its
+            // hot metal stays a cold lump, not a numeric one).
             Vector256<double> covered = shell / (shell + (start * 0.01));
-            Vector256<double> freeze = area * Positive(-balance) * (1 / Enthalpies.FusionJPerKg);
-            Vector256<double> remelt = Within(area * Positive(balance) * covered * (1 / Enthalpies.FusionJPerKg), shell, 4);
+            Vector256<double> onScrap = (h * (_metalK - bathLiquidus)) - (kappa * (bathLiquidus - mean));
+            Vector256<double> onShell = (h * (_metalK - shellLiquidus)) - (kappa * (shellLiquidus - mean));
+            Vector256<double> freezing = ((All(1) - covered) * Positive(-onScrap)) + (covered * Positive(-onShell));
+            Vector256<double> freeze = Within(
+                area * freezing * (1 / Enthalpies.FusionJPerKg),
+                Positive(_metal - (_hotMetalMass * 0.2)),
+                12);
+            Vector256<double> remelt = Within(area * Positive(onShell) * covered * (1 / Enthalpies.FusionJPerKg), shell, 4);
             Vector256<double> shellRate = freeze - remelt;
 
             // Carburised surface: Newton on w = (C_i − C_s)/(C_b − C_s) with ln(1/w) ≈ 3(1 − w²)/(1 + 4w + w²) (Padé, within 1 % above 0.2).
@@ -72,7 +82,7 @@ internal sealed partial class LanePack
             Vector256<double> speed = Positive((h * (_metalK - surface)) - (kappa * (surface - mean))) / latent;
             Vector256<double> melt = Within(area * speed * Scrap.DensityKgM3 * (All(1) - covered), mass, 4);
 
-            Vector256<double> contact = surface + (covered * (bathLiquidus - surface));
+            Vector256<double> contact = Vector256.Min(surface + (covered * (shellLiquidus - surface)), _metalK);
             Vector256<double> heating = mass * perS * c * (contact - mean);
             Vector256<double> heatRate = heating - (melt * (mean - All(HeatInput.AmbientK)) * c);
             dy[ScrapMass + k] = -melt;
@@ -80,14 +90,53 @@ internal sealed partial class LanePack
             dy[ScrapHeat + k] = heatRate;
             for (int i = 0; i < MetalCount; i++)
             {
-                _metalRate[i] += (melt * _scrapMetal[(k * MetalCount) + i]) - (shellRate * _shell[i]);
+                _metalRate[i] += melt * _scrapMetal[(k * MetalCount) + i];
             }
+
+            frozen += freeze;
+            thawed += remelt;
 
             _slagRate[FeO] += melt * _scrapSlag[(k * SlagCount) + FeO];
             _slagRate[SiO2] += melt * _scrapSlag[(k * SlagCount) + SiO2];
             _slagRate[Al2O3] += melt * _scrapSlag[(k * SlagCount) + Al2O3];
             _gasH2O += melt * _scrapH2O[k];
             _otherHeatRate += heatRate - (melt * _scrapColdEnthalpy[k]) + (shellRate * _shellEnthalpy);
+        }
+
+        Shell(y, dy, frozen, thawed);
+    }
+
+    /// <summary>Carbon of what has frozen, mass %; the bath's where nothing has.</summary>
+    private static Vector256<double> ShellCarbon(Vector256<double>[] y, Vector256<double> bathCarbon)
+    {
+        Vector256<double> solid = All(1.0);
+        for (int i = 0; i < MetalCount; i++)
+        {
+            solid += y[ShellMetal + i];
+        }
+
+        return ((y[ShellMetal + C] * 100) + bathCarbon) / solid;
+    }
+
+    /// <summary>The bath freezes as it is; what thaws is the mixture that has frozen. Ni, Cu, Mo and Sn go by the hot metal's share.</summary>
+    private void Shell(Vector256<double>[] y, Vector256<double>[] dy, Vector256<double> frozen, Vector256<double> thawed)
+    {
+        Vector256<double> liquid = All(1e-9);
+        Vector256<double> solid = All(1e-9);
+        for (int i = 0; i < MetalCount; i++)
+        {
+            liquid += y[Metal + i];
+            solid += y[ShellMetal + i];
+        }
+
+        Vector256<double> reacting = All(1) - _shellInert;
+        Vector256<double> perLiquid = frozen * reacting / liquid;
+        Vector256<double> perSolid = thawed * reacting / solid;
+        for (int i = 0; i < MetalCount; i++)
+        {
+            Vector256<double> rate = (y[Metal + i] * perLiquid) - (y[ShellMetal + i] * perSolid);
+            dy[ShellMetal + i] = rate;
+            _metalRate[i] -= rate;
         }
     }
 

@@ -36,8 +36,8 @@ internal sealed partial class LanePack
     private readonly Vector256<double>[] _scrapCarbon = new Vector256<double>[HeatInput.MaxScrapClasses];
     private readonly Vector256<double>[] _scrapAreaPerKg = new Vector256<double>[HeatInput.MaxScrapClasses];
     private readonly Vector256<double>[] _scrapHalfThickness = new Vector256<double>[HeatInput.MaxScrapClasses];
+    private readonly Vector256<double>[] _scrapCharged = new Vector256<double>[HeatInput.MaxScrapClasses];
     private readonly Vector256<double>[] _scrapStart = new Vector256<double>[HeatInput.MaxScrapClasses];
-    private readonly Vector256<double>[] _shell = new Vector256<double>[MetalCount];
 
     private readonly Vector256<double>[] _metalEnthalpy = new Vector256<double>[MetalCount];
     private readonly Vector256<double>[] _metalHeatCapacity = new Vector256<double>[MetalCount];
@@ -46,8 +46,8 @@ internal sealed partial class LanePack
     private readonly Vector256<double>[] _slagKmolPerKg = new Vector256<double>[SlagCount];
 
     private Vector256<double> _hotMetalMass, _hotMetalInert, _hotMetalCarbon, _shellInert, _shellEnthalpy, _steelNominal;
-    private Vector256<double> _diameter, _bathArea, _bathAreaNew, _nominalLevel, _nozzles, _throat, _throatPressure, _exitVelocity, _exitRatio, _exitArea, _cosine;
-    private Vector256<double> _liningStart, _liningCapacity, _purity, _bottomElements;
+    private Vector256<double> _diameter, _bathArea, _bathAreaNew, _nominalLevel, _nozzles, _throat, _throatPressure, _cosine;
+    private Vector256<double> _liningStart, _liningCapacity, _purity;
     private int _fluxes, _scraps;
 
     // Parameters, broadcast per lane.
@@ -93,7 +93,6 @@ internal sealed partial class LanePack
             double share = hm.Analysis[MetalElements[i]] / 100;
             Set(State, Metal + i, lane, hm.MassKg * share);
             heatMetal += hm.MassKg * share * Enthalpies.Dissolved(MetalElements[i], hm.TemperatureK);
-            Set(_shell, i, lane, share);
         }
 
         heatMetal += hm.MassKg * inert * Enthalpies.Dissolved(Element.Ni, hm.TemperatureK);
@@ -197,16 +196,11 @@ internal sealed partial class LanePack
         Set(ref _nominalLevel, lane, metal / VesselShape.SteelKgM3 / (Math.PI / 4 * v.InnerDiameterM * v.InnerDiameterM));
         Set(ref _nozzles, lane, v.NozzleCount);
         Set(ref _throat, lane, v.NozzleThroatM);
-        NozzleConstants n = NozzleConstants.Of(v);
-        Set(ref _throatPressure, lane, n.StagnationPaPerKgS);
-        Set(ref _exitVelocity, lane, n.ExitVelocityMPerS);
-        Set(ref _exitRatio, lane, n.ExitPressureRatio);
-        Set(ref _exitArea, lane, n.ExitAreaM2);
+        Set(ref _throatPressure, lane, NozzleConstants.Of(v).StagnationPaPerKgS);
         Set(ref _cosine, lane, Math.Cos(v.NozzleAngleDegrees * Math.PI / 180));
         Set(ref _liningStart, lane, v.LiningStartK);
         double wall = (Math.PI * worn * v.InnerHeightM * 0.5) + (Math.PI / 4 * worn * worn);
         Set(ref _liningCapacity, lane, wall * VesselShape.LiningActiveLayerM * VesselShape.LiningJPerM3K);
-        Set(ref _bottomElements, lane, v.BottomElements);
         Set(ref _purity, lane, heat.Programme.OxygenPurity);
     }
 
@@ -292,6 +286,7 @@ internal sealed partial class LanePack
             Set(_scrapHalfThickness, k, lane, half);
             Set(_scrapAreaPerKg, k, lane, 1 / (Scrap.DensityKgM3 * half));
             double mass = used ? heat.Scrap[k].MassKg : 0;
+            Set(_scrapCharged, k, lane, mass);
             Set(_scrapStart, k, lane, Math.Max(mass, 1e-6));
             Set(State, ScrapMass + k, lane, mass);
             Set(State, ScrapHeat + k, lane, used ? mass * Enthalpies.SolidSteelJPerKgK * (heat.Scrap[k].TemperatureK - HeatInput.AmbientK) : 0);

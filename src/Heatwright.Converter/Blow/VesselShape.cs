@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Converter.Blow.Jet;
+
 namespace Heatwright.Converter.Blow;
 
 /// <summary>Plain figures of the vessel that the blow needs.</summary>
@@ -20,47 +22,13 @@ internal static class VesselShape
     public const double LiningJPerM3K = 3.7e6;
 }
 
-/// <summary>Isentropic constants of the lance nozzles at 298 K stagnation temperature (γ = 1.4; NACA Report 1135, 1953).</summary>
+/// <summary>Isentropic constants of the lance nozzles with oxygen at 298.15 K (see <see cref="IsentropicFlow"/>).</summary>
 /// <param name="StagnationPaPerKgS">Stagnation pressure per total mass flow, Pa/(kg/s).</param>
-/// <param name="ExitVelocityMPerS">Gas velocity at the nozzle exit, m/s.</param>
-/// <param name="ExitPressureRatio">Exit pressure over stagnation pressure.</param>
-/// <param name="ExitAreaM2">Exit area of all nozzles, m².</param>
-internal readonly record struct NozzleConstants(double StagnationPaPerKgS, double ExitVelocityMPerS, double ExitPressureRatio, double ExitAreaM2)
+internal readonly record struct NozzleConstants(double StagnationPaPerKgS)
 {
-    private const double GasConstant = 8314.46 / 31.998;
-    private const double StagnationK = 298.15;
-
     /// <summary>Discharge coefficient of a real nozzle (0.96–0.99, from memory).</summary>
     private const double Discharge = 0.97;
 
-    public static NozzleConstants Of(Vessel vessel)
-    {
-        double throat = Math.PI / 4 * vessel.NozzleThroatM * vessel.NozzleThroatM * vessel.NozzleCount;
-        double exit = Math.PI / 4 * vessel.NozzleExitM * vessel.NozzleExitM * vessel.NozzleCount;
-        double mach = ExitMach(exit / throat);
-        double cold = 1 / (1 + (0.2 * mach * mach));
-        double choked = Discharge * throat * Math.Sqrt(1.4 / (GasConstant * StagnationK)) * Math.Pow(1 / 1.2, 3);
-        return new NozzleConstants(1 / choked, mach * Math.Sqrt(1.4 * GasConstant * StagnationK * cold), Math.Pow(cold, 3.5), exit);
-    }
-
-    /// <summary>Supersonic root of A/A* = (1/M)((1 + 0.2 M²)/1.2)³.</summary>
-    private static double ExitMach(double areaRatio)
-    {
-        double least = 1, most = 5;
-        for (int i = 0; i < 60; i++)
-        {
-            double mid = 0.5 * (least + most);
-            double a = Math.Pow((1 + (0.2 * mid * mid)) / 1.2, 3) / mid;
-            if (a < areaRatio)
-            {
-                least = mid;
-            }
-            else
-            {
-                most = mid;
-            }
-        }
-
-        return 0.5 * (least + most);
-    }
+    public static NozzleConstants Of(Vessel vessel) =>
+        new(IsentropicFlow.StagnationPressure(1.0 / vessel.NozzleCount, HeatInput.AmbientK, vessel.NozzleThroatM, Discharge));
 }

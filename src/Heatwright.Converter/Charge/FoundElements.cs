@@ -68,7 +68,15 @@ internal sealed class FoundElements
             ChargedElements.AddConstituent(Solids, Constituent.SiO2, left * 0.75 * m.DirtPercent / 100);
             ChargedElements.AddConstituent(Solids, Constituent.Al2O3, left * 0.25 * m.DirtPercent / 100);
             ChargedElements.AddConstituent(Solids, Constituent.H2O, left * m.MoisturePercent / 100);
-            ChargedElements.AddMetal(Solids, heat.HotMetal.Analysis, at(ScrapShell + k));
+            foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+            {
+                Solids[(int)e] += at(ScrapShell + k) * heat.HotMetal.Analysis[e] / 100;
+            }
+        }
+
+        for (int i = 0; i < MetalCount; i++)
+        {
+            Solids[(int)MetalElements[i]] += at(ShellMetal + i);
         }
 
         IReadOnlyList<FluxMaterial> slots = ProgrammeGrid.Slots(heat);
