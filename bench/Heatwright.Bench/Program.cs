@@ -6,6 +6,7 @@ var benches = new Dictionary<string, Func<bool>>
 {
     ["referee"] = RefereeBench.Run,
     ["lp"] = LinearPrograms.Run,
+    ["blow"] = BlowBench.Run,
 };
 
 string[] chosen = args is [] or ["all"] ? [.. benches.Keys] : args;

@@ -42,6 +42,15 @@ internal sealed partial class LanePack
         }
     }
 
+    /// <summary>States what has been charged so far, kg by slot.</summary>
+    public void SetFed(Func<int, double> fedKg)
+    {
+        for (int j = 0; j < _fluxes; j++)
+        {
+            _fed[j] = All(fedKg(j));
+        }
+    }
+
     /// <summary>A point of one lane after evaluating the present state under the present set points.</summary>
     public BlowPoint ObserveFresh(int lane, double timeS, double percent)
     {
