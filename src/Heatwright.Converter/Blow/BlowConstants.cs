@@ -23,8 +23,8 @@ internal static class BlowConstants
     /// <summary>Activation temperature of that reduction, K (carbon–iron-oxide reaction, 80–100 kJ/mol and more; from memory).</summary>
     public const double ReductionActivationK = 12000;
 
-    /// <summary>Droplet supply at which it holds, kg/Nm³.</summary>
-    public const double ReferenceDroplets = 75;
+    /// <summary>Droplet rate of the published correlation at which it holds, kg/Nm³.</summary>
+    public const double ReferenceDroplets = 15;
 
     /// <summary>How far a droplet comes to the slag's oxygen before it falls back.</summary>
     public const double DropletOxygen = 0.25;
@@ -48,8 +48,8 @@ internal static class BlowConstants
     public const int MostInterfaceIterations = 40;
     public const double InterfaceTolerance = 1e-7;
 
-    /// <summary>Removal of nitrogen per kmol of CO, 1/kmol, and nitrogen left with CO bubbles, mass %.</summary>
-    public const double NitrogenPerKmol = 4e-3;
+    /// <summary>Removal of nitrogen, kg metal stripped per kmol of CO, and nitrogen left with CO bubbles, mass % (set to end at 15–30 ppm, from memory).</summary>
+    public const double NitrogenKgPerKmol = 660;
     public const double NitrogenFloorPercent = 0.0012;
 
     /// <summary>Share of bottom nitrogen that dissolves.</summary>
@@ -87,7 +87,7 @@ internal static class BlowConstants
     public const double FumePerNm3 = 0.12;
     public const double SprayPerKmol = 2.2;
 
-    /// <summary>Lance cooling, W per lance; mouth radiation emissivity and mouth width over bore; shell loss W/m².</summary>
+    /// <summary>Lance cooling, W per lance; emissivity of the mouth and its width over the bore; shell loss, W/m² of wetted wall (from memory).</summary>
     public const double LanceCoolingW = 1.0e6;
     public const double MouthEmissivity = 0.6;
     public const double MouthOverBore = 0.6;

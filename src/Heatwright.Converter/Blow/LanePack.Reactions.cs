@@ -20,7 +20,7 @@ internal sealed partial class LanePack
 
         // Iron oxide that the slag can give up, kmol O/s.
         Vector256<double> arrhenius = Exp((_inverseMetalK - All(1 / 1873.15)) * -BlowConstants.ReductionActivationK);
-        Vector256<double> supply = _droplets / Max(_oxygenNm3 * _dropletBirth, 1e-6) * (5 / BlowConstants.ReferenceDroplets);
+        Vector256<double> supply = _droplets / Max(_oxygenNm3 * _dropletBirth * BlowConstants.ReferenceDroplets, 1e-6);
         Vector256<double> slagSide = _slagReduction * BlowConstants.ReductionPerS * Sqrt(supply) * arrhenius
             * Positive(y[Slag + FeO]) * _oxygenPerIron / _feOxMolar;
         Vector256<double> rate = metalSide * slagSide / Max(metalSide + slagSide, 1e-12);
@@ -236,7 +236,7 @@ internal sealed partial class LanePack
 
         Vector256<double> total = _carbonJet + _carbonEmulsion + rate;
         Vector256<double> uptake = _bottomNm3 * _bottomNitrogen * (2 * Molar.N / 22.414 * BlowConstants.NitrogenUptake);
-        Vector256<double> removal = total * Positive(_percent[N] - All(BlowConstants.NitrogenFloorPercent)) * (BlowConstants.NitrogenPerKmol * 0.01) * _metal;
+        Vector256<double> removal = total * Positive(_percent[N] - All(BlowConstants.NitrogenFloorPercent)) * (BlowConstants.NitrogenKgPerKmol * 0.01);
         _nitrogenToMetal = uptake - Within(removal, y[Metal + N], 4);
         _metalRate[N] += _nitrogenToMetal;
     }
