@@ -40,6 +40,9 @@ public sealed record HeatBalance(
     double LeastMassKg,
     EnergyTerms Account)
 {
+    /// <summary>Gas through the mouth over the whole heat, kmol.</summary>
+    public GasTotals Gas { get; init; } = new(0, 0, 0, 0, 0, 0, 0);
+
     /// <summary>(in − out) over the sum of the absolute terms.</summary>
     public double EnergyResidual => (EnergyInMJ - EnergyOutMJ) / EnergyScaleMJ;
 
@@ -63,7 +66,10 @@ public sealed record HeatBalance(
             least = Math.Min(least, LanePack.Get(pack.State, i, lane));
         }
 
-        return new HeatBalance(rows, terms.InMJ, terms.OutMJ, terms.ScaleMJ, least, terms);
+        return new HeatBalance(rows, terms.InMJ, terms.OutMJ, terms.ScaleMJ, least, terms)
+        {
+            Gas = GasTotals.Of(pack, lane),
+        };
     }
 }
 
