@@ -92,15 +92,13 @@ public sealed class EnsembleDraw
     }
 
     /// <summary>Blows the written heat under every member's truth.</summary>
-    public BlowResult[] Run(HeatInput written, BlowOptions? options = null)
-    {
-        var truths = new HeatInput[Count];
-        for (int i = 0; i < truths.Length; i++)
-        {
-            truths[i] = Truth(written, i);
-        }
+    public BlowResult[] Run(HeatInput written, BlowOptions? options = null) => Run(written, [.. Enumerable.Range(0, Count)], options);
 
-        return BlowModel.Run(truths, Sets, options);
+    /// <summary>Blows the written heat under the truths of some members, in their order.</summary>
+    public BlowResult[] Run(HeatInput written, IReadOnlyList<int> members, BlowOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(members);
+        return BlowModel.Run([.. members.Select(i => Truth(written, i))], [.. members.Select(i => Sets[i])], options);
     }
 
     private static ModelParameters Set(ModelParameters c, ParameterSpread s, double[] z, double meter)
@@ -289,6 +287,17 @@ internal static class NormalDistribution
             - 3.066479806614716e+01) * r) + 2.506628277459239e+00) * q
             / ((((((((((-5.447609879822406e+01 * r) + 1.615858368580409e+02) * r) - 1.556989798598866e+02) * r) + 6.680131188771972e+01) * r)
             - 1.328068155288572e+01) * r) + 1);
+    }
+
+    /// <summary>
+    /// P(|Z| ≤ z) by Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 7.1.26: error below 1.5e-7 of erf.
+    /// </summary>
+    public static double TwoSided(double z)
+    {
+        double x = Math.Abs(z) / Math.Sqrt(2);
+        double t = 1 / (1 + (0.3275911 * x));
+        double poly = t * (0.254829592 + (t * (-0.284496736 + (t * (1.421413741 + (t * (-1.453152027 + (t * 1.061405429))))))));
+        return 1 - (poly * Math.Exp(-x * x));
     }
 
     private static double Tail(double q) =>

@@ -102,10 +102,27 @@ public static class Planner
         // The check is made with another, larger ensemble: a little to spare pays for the difference between the two.
         double aimedAt = confidence.Probability + (0.15 * (1 - confidence.Probability));
         var check = new EnsembleDraw(confidence.Members, confidence.Seed + 1, confidence.Parameters, confidence.Inputs, request.Parameters);
+        bool molten = false;
         for (int pass = 0; ; pass++)
         {
             PlanSpread spread = Spread(model, search, at, draw, confidence);
             (PlanRange[] ranges, List<PlanConflict> impossible, List<PlanRelief> reliefs) = PlanShift.Of(request, spread, confidence, aimedAt);
+            if (impossible.Count > 0 && !molten && Molten(request, model, at) is { } tighter)
+            {
+                // Scrap that is unmolten when the bath is measured hides heat and carbon: melt it earlier and look again.
+                molten = true;
+                PlanPoint earlier = search.Run(at, Aimed(tighter.Limits, NoShift));
+                if (search.Feasible(earlier, Aimed(tighter.Limits, NoShift)))
+                {
+                    request = tighter;
+                    at = earlier;
+                    pass--;
+                    continue;
+                }
+
+                search.Run(at, Aimed(request.Limits, NoShift));
+            }
+
             if (impossible.Count > 0)
             {
                 return new PlanInfeasible(
@@ -143,6 +160,20 @@ public static class Planner
             draw = check;
             aimedAt = confidence.Probability + (0.3 * (1 - confidence.Probability));
         }
+    }
+
+    private static PlanRequest? Molten(PlanRequest request, PlanModel model, PlanPoint at)
+    {
+        double little = 0.001 * model.TappedKg;
+        return at.Y[(int)PlanQuantity.UnmeltedScrapLate] <= little
+            ? null
+            : request with
+            {
+                Limits =
+                [
+                    .. request.Limits.Where(l => l.Quantity != PlanQuantity.UnmeltedScrapLate), new PlanLimit(PlanQuantity.UnmeltedScrapLate, null, little),
+                ],
+            };
     }
 
     private static PlanSpread Spread(PlanModel model, PlanSearch search, PlanPoint at, EnsembleDraw draw, PlanConfidence confidence)
