@@ -18,8 +18,9 @@ internal sealed class PlanModel
     private readonly IReadOnlyList<PlanMaterial> _materials;
     private readonly BlowOptions _options;
 
-    public PlanModel(PlanRequest request)
+    public PlanModel(PlanRequest request, int blows = 0)
     {
+        Blows = blows;
         _request = request;
         _materials = request.Materials;
         double late = request.ScrapMoltenByPercent;

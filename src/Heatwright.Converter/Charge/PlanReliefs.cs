@@ -148,7 +148,15 @@ internal static class PlanReliefs
             PlanQuantities.Name(q),
             row.Violation,
             PlanQuantities.Unit(q),
-            $"The {PlanQuantities.Name(q)} comes to {Shown(q, row.Value)} at best, {by} {side} {Shown(q, bound)}.");
+            $"The {PlanQuantities.Name(q)} comes to {Shown(q, row.Value)} at best, {by} {side} {Shown(q, bound)}{Because(row, bound)}.");
+    }
+
+    private static string Because(PlanRow row, double bound)
+    {
+        double? written = row.Violation > 0 ? row.Limit.Most : row.Limit.Least;
+        return written is { } w && Math.Abs(w - bound) > 1e-6 * Math.Abs(w)
+            ? $", where the limit of {Shown(row.Limit.Quantity, w)} is expected to be kept with the confidence asked for"
+            : "";
     }
 
     internal static string Shown(PlanQuantity q, double value) => q switch
@@ -297,6 +305,7 @@ internal static class PlanReliefs
         PlanQuantity q = ranges[i].Quantity;
         int sign = rows[i].Violation > 0 ? 1 : -1;
         double bound = sign > 0 ? ranges[i].Most : ranges[i].Least;
+        double written = (sign > 0 ? rows[i].Limit.Most : rows[i].Limit.Least) ?? PlanQuantities.Outer(q, bound);
         double most = PlanQuantities.IsLogarithmic(q) ? 2 : q == PlanQuantity.EndTemperature ? 150 : Math.Abs(0.5 * bound);
         double ease = PlanQuantities.IsLogarithmic(q) ? 0.2 : q == PlanQuantity.EndTemperature ? 10 : Math.Abs(0.05 * bound);
         return new Candidate(
@@ -308,6 +317,6 @@ internal static class PlanReliefs
             null,
             (i, sign),
             a => (request, [.. ranges.Select((r, k) => k != i ? r : sign > 0 ? r with { Most = r.Most + a } : r with { Least = r.Least - a })]),
-            a => $"a limit of {Shown(q, PlanQuantities.Outer(q, bound + (sign * a)))} for the {PlanQuantities.Name(q)} instead of {Shown(q, PlanQuantities.Outer(q, bound))}");
+            a => $"a limit of {Shown(q, PlanQuantities.Outer(q, PlanQuantities.Inner(q, written) + (sign * a)))} for the {PlanQuantities.Name(q)} instead of {Shown(q, written)}");
     }
 }

@@ -47,7 +47,7 @@ public sealed record PlanDecision(
 /// <param name="Quantity">What is limited.</param>
 /// <param name="Least">Least value in the quantity's unit; null for none.</param>
 /// <param name="Most">Greatest value; null for none.</param>
-/// <param name="Aim">Where between them the plan shall aim; null: wherever it is cheapest.</param>
+/// <param name="Aim">Where between them the plan shall aim, as far as the other limits allow; null: wherever it is cheapest.</param>
 public sealed record PlanLimit(PlanQuantity Quantity, double? Least = null, double? Most = null, double? Aim = null);
 
 /// <summary>An in-blow measurement that the practice provides for, with a correction of oxygen and coolant after it.</summary>
@@ -73,7 +73,7 @@ public sealed record PlanConfidence(
     InputSpread? Inputs = null,
     PlanMeasurement? Measurement = null,
     int Seed = 1,
-    int ShiftMembers = 200,
+    int ShiftMembers = 300,
     int Members = 1000);
 
 /// <summary>Everything a plan needs to know.</summary>
@@ -106,7 +106,10 @@ public sealed record PlanRequest
     /// <summary>Parameters of the model.</summary>
     public ModelParameters Parameters { get; init; } = ModelParameters.Default;
 
-    /// <summary>Share of oxygen by which scrap is to be molten as <see cref="PlanQuantity.UnmeltedScrapLate"/> limits, %.</summary>
+    /// <summary>
+    /// Share of oxygen by which scrap is to be molten as <see cref="PlanQuantity.UnmeltedScrapLate"/> limits, %. A plan with
+    /// confidence moves it to the in-blow measurement when the measurement would else tell too little.
+    /// </summary>
     public double ScrapMoltenByPercent { get; init; } = 90;
 
     /// <summary>All materials in the order of the decision vector: hot metal, scrap, additions, oxygen.</summary>
@@ -175,7 +178,7 @@ public sealed record PlanRequest
             Check.InRange(c.Members, 50, 100_000, "members", "ensemble");
             if (c.Measurement is { } m)
             {
-                Check.InRange(m.OxygenPercent, 50, ScrapMoltenByPercent - 1, "% of planned oxygen", "in-blow measurement");
+                Check.InRange(m.OxygenPercent, 50, ScrapMoltenByPercent - 0.5, "% of planned oxygen", "in-blow measurement");
                 Check.InRange(m.TemperatureErrorK, 0.1, 100, "K", "error of the in-blow temperature");
                 Check.InRange(m.CarbonErrorPercent, 0.001, 1, "mass %", "error of the in-blow carbon");
             }

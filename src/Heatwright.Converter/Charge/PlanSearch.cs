@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 namespace Heatwright.Converter.Charge;
 
-/// <summary>Range, in inner units, in which the expected value of a quantity has to lie.</summary>
-internal readonly record struct PlanRange(PlanQuantity Quantity, double Least, double Most)
+/// <summary>Range, in inner units, in which the expected value of a quantity has to lie, and the aim within it.</summary>
+internal readonly record struct PlanRange(PlanQuantity Quantity, double Least, double Most, double? Aim = null)
 {
     public double Miss(double inner) => inner > Most ? inner - Most : inner < Least ? inner - Least : 0;
 }
@@ -20,6 +20,12 @@ internal sealed class PlanSearch
     /// </summary>
     private const double ViolationKg = 1000;
 
+    /// <summary>
+    /// What one tolerance away from an aim weighs: enough that the aim is kept where limits allow (half a kelvin is some 75 kg of
+    /// scrap for hot metal), little enough that it yields to any limit.
+    /// </summary>
+    private const double AimKg = 200;
+
     private const int MostIterations = 40;
     private static readonly double[] Fractions = [1, 0.5, 0.2, 0.05];
 
@@ -31,8 +37,9 @@ internal sealed class PlanSearch
     private readonly double _vesselPrice;
     private readonly double _perKg;
 
-    public PlanSearch(PlanRequest request, PlanModel model, ILinearProgram solver)
+    public PlanSearch(PlanRequest request, PlanModel model, ILinearProgram solver, int iterations = 0)
     {
+        Iterations = iterations;
         _request = request;
         _materials = request.Materials;
         _model = model;
@@ -156,6 +163,7 @@ internal sealed class PlanSearch
             double spare = Math.Min(0.5 * Tolerance(r), 0.5 * (r.Most - r.Least));
             double miss = new PlanRange(r.Quantity, r.Least + spare, r.Most - spare).Miss(p.Y[(int)r.Quantity]);
             sum += ViolationKg * Math.Abs(miss) / Tolerance(r);
+            sum += r.Aim is { } aim ? AimKg * Math.Abs(p.Y[(int)r.Quantity] - aim) / Tolerance(r) : 0;
         }
 
         return sum;
@@ -172,6 +180,24 @@ internal sealed class PlanSearch
             variables.Add(new LinearVariable("above " + row.Name, 0, double.PositiveInfinity, row.ViolationWeight));
             variables.Add(new LinearVariable("below " + row.Name, 0, double.PositiveInfinity, row.ViolationWeight));
             rows.Add(row with { Terms = [.. row.Terms, new LinearTerm(variables.Count - 2, -1), new LinearTerm(variables.Count - 1, 1)] });
+        }
+
+        foreach (PlanRange r in ranges)
+        {
+            if (r.Aim is { } aim)
+            {
+                double weight = AimKg / Tolerance(r);
+                variables.Add(new LinearVariable("over the aim", 0, double.PositiveInfinity, weight));
+                variables.Add(new LinearVariable("under the aim", 0, double.PositiveInfinity, weight));
+                int q = (int)r.Quantity;
+                LinearTerm[] slope = [.. Enumerable.Range(0, at.X.Length).Where(j => Jacobian[j][q] != 0).Select(j => new LinearTerm(j, Jacobian[j][q]))];
+                double wanted = aim - at.Y[q];
+                rows.Add(new LinearRow(
+                    "aim of " + PlanQuantities.Name(r.Quantity),
+                    wanted,
+                    wanted,
+                    [.. slope, new LinearTerm(variables.Count - 2, -1), new LinearTerm(variables.Count - 1, 1)]));
+            }
         }
 
         LinearSolution solution = _solver.Solve(new LinearProblem(variables, rows));

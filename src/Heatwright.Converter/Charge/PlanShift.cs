@@ -9,6 +9,7 @@ internal static class PlanShift
     {
         var shifted = new Dictionary<PlanQuantity, PlanRange>();
         var impossible = new List<PlanConflict>();
+        var reliefs = new List<PlanRelief>();
         double least = 1;
         foreach (PlanLimit l in request.Limits.Where(l => PlanQuantities.HasChance(l.Quantity) && (l.Least is not null || l.Most is not null)))
         {
@@ -26,10 +27,39 @@ internal static class PlanShift
             {
                 impossible.Add(TooUnsure(l.Quantity, chance, confidence.Probability));
                 least = Math.Min(least, chance);
+                if (Wider(l, spread, aimedAt) is { } wider)
+                {
+                    reliefs.Add(wider);
+                }
             }
         }
 
-        return (Planner.Aimed(request.Limits, shifted), impossible, impossible.Count == 0 ? [] : Reliefs(confidence, least));
+        return (Planner.Aimed(request.Limits, shifted), impossible, impossible.Count == 0 ? [] : [.. reliefs, .. Reliefs(confidence, least)]);
+    }
+
+    private static PlanRelief? Wider(PlanLimit l, PlanSpread spread, double aimedAt)
+    {
+        if (l.Least is not { } least || l.Most is not { } most)
+        {
+            return null;
+        }
+
+        double middle = (least + most) / 2;
+        for (double factor = 1.1; factor < 4; factor += 0.1)
+        {
+            PlanLimit wide = l with { Least = Math.Max(0, middle - (factor * (middle - least))), Most = middle + (factor * (most - middle)) };
+            if (spread.Nominal(wide, aimedAt).Range is not null)
+            {
+                string from = PlanReliefs.Shown(l.Quantity, wide.Least.Value), to = PlanReliefs.Shown(l.Quantity, wide.Most.Value);
+                return new PlanRelief(
+                    PlanQuantities.Name(l.Quantity),
+                    (factor - 1) * (most - least),
+                    PlanQuantities.Unit(l.Quantity),
+                    $"a window of {from} to {to} for the {PlanQuantities.Name(l.Quantity)}");
+            }
+        }
+
+        return null;
     }
 
     public static PlanConflict TooUnsure(PlanQuantity q, double chance, double asked) => new(
@@ -49,12 +79,12 @@ internal static class PlanShift
                 "confidence",
                 confidence.Probability - confidenceHad,
                 "probability",
-                FormattableString.Invariant($"Ask for a confidence of about {confidenceHad:F2} instead of {confidence.Probability:F2}, or widen the window.")),
+                FormattableString.Invariant($"a confidence of about {confidenceHad:F2} instead of {confidence.Probability:F2}")),
         };
         if (confidence.Measurement is null)
         {
             reliefs.Add(new PlanRelief(
-                "in-blow measurement", 1, "", "Provide for an in-blow measurement in the practice: oxygen and coolant are then corrected on the way."));
+                "in-blow measurement", 1, "", "an in-blow measurement in the practice, so that oxygen and coolant are corrected on the way"));
         }
 
         return reliefs;

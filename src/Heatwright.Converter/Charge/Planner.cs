@@ -7,6 +7,9 @@ namespace Heatwright.Converter.Charge;
 /// </summary>
 public static class Planner
 {
+    /// <summary>Scrap that an in-blow measurement may leave unmolten before it stops telling of the whole charge, as a share of the tapped mass.</summary>
+    private const double MoltenAtMeasurement = 0.003;
+
     private static readonly Dictionary<PlanQuantity, PlanRange> NoShift = [];
 
     /// <summary>Plans a heat.</summary>
@@ -37,8 +40,8 @@ public static class Planner
     }
 
     /// <summary>
-    /// Ranges for the expectation: aims where there are, shifted only as far as confidence asks; else the limits or their
-    /// shifted form.
+    /// Ranges for the expectation: the limits or their form shifted for confidence, with the aims moved only as far as that
+    /// asks.
     /// </summary>
     internal static PlanRange[] Aimed(IReadOnlyList<PlanLimit> limits, IReadOnlyDictionary<PlanQuantity, PlanRange> shifted) =>
     [
@@ -52,8 +55,7 @@ public static class Planner
                     l.Most is { } b ? PlanQuantities.Inner(l.Quantity, b) : double.PositiveInfinity);
             if (l.Aim is { } aim)
             {
-                double v = Math.Clamp(PlanQuantities.Inner(l.Quantity, aim), range.Least, range.Most);
-                return new PlanRange(l.Quantity, v, v);
+                return range with { Aim = Math.Clamp(PlanQuantities.Inner(l.Quantity, aim), range.Least, range.Most) };
             }
 
             return range;
@@ -100,27 +102,28 @@ public static class Planner
         var draw = new EnsembleDraw(confidence.ShiftMembers, confidence.Seed, confidence.Parameters, confidence.Inputs, request.Parameters);
 
         // The check is made with another, larger ensemble: a little to spare pays for the difference between the two.
-        double aimedAt = confidence.Probability + (0.15 * (1 - confidence.Probability));
+        double aimedAt = confidence.Probability + (0.25 * (1 - confidence.Probability));
         var check = new EnsembleDraw(confidence.Members, confidence.Seed + 1, confidence.Parameters, confidence.Inputs, request.Parameters);
         bool molten = false;
+        PlanSpread? known = null;
         for (int pass = 0; ; pass++)
         {
-            PlanSpread spread = Spread(model, search, at, draw, confidence);
+            PlanSpread spread = known ?? Spread(model, search, at, draw, confidence);
             (PlanRange[] ranges, List<PlanConflict> impossible, List<PlanRelief> reliefs) = PlanShift.Of(request, spread, confidence, aimedAt);
-            if (impossible.Count > 0 && !molten && Molten(request, model, at) is { } tighter)
+            if (impossible.Count > 0 && !molten && Molten(request, model) is { } tighter)
             {
-                // Scrap that is unmolten when the bath is measured hides heat and carbon: melt it earlier and look again.
+                // Scrap that is unmolten when the bath is measured hides heat and carbon: melt it before and look again.
                 molten = true;
-                PlanPoint earlier = search.Run(at, Aimed(tighter.Limits, NoShift));
-                if (search.Feasible(earlier, Aimed(tighter.Limits, NoShift)))
+                var again = new PlanModel(tighter, model.Blows);
+                var research = new PlanSearch(tighter, again, solver, search.Iterations);
+                PlanRange[] aimed = Aimed(tighter.Limits, NoShift);
+                PlanPoint earlier = research.Run(again.At(at.X), aimed);
+                if (research.Feasible(earlier, aimed))
                 {
-                    request = tighter;
-                    at = earlier;
+                    (request, model, search, at) = (tighter, again, research, earlier);
                     pass--;
                     continue;
                 }
-
-                search.Run(at, Aimed(request.Limits, NoShift));
             }
 
             if (impossible.Count > 0)
@@ -156,24 +159,25 @@ public static class Planner
                         new PlanWork(search.Iterations, model.Blows));
             }
 
-            // Once more with the larger ensemble and more to spare.
-            draw = check;
-            aimedAt = confidence.Probability + (0.3 * (1 - confidence.Probability));
+            // Once more with the scatter of the larger ensemble and more to spare.
+            known = checkedSpread;
+            aimedAt = confidence.Probability + (0.35 * (1 - confidence.Probability));
         }
     }
 
-    private static PlanRequest? Molten(PlanRequest request, PlanModel model, PlanPoint at)
+    private static PlanRequest? Molten(PlanRequest request, PlanModel model)
     {
-        double little = 0.001 * model.TappedKg;
-        return at.Y[(int)PlanQuantity.UnmeltedScrapLate] <= little
-            ? null
-            : request with
-            {
-                Limits =
-                [
-                    .. request.Limits.Where(l => l.Quantity != PlanQuantity.UnmeltedScrapLate), new PlanLimit(PlanQuantity.UnmeltedScrapLate, null, little),
-                ],
-            };
+        if (request.Confidence?.Measurement is not { } m)
+        {
+            return null;
+        }
+
+        var limit = new PlanLimit(PlanQuantity.UnmeltedScrapLate, null, MoltenAtMeasurement * model.TappedKg);
+        return request with
+        {
+            ScrapMoltenByPercent = m.OxygenPercent + 1,
+            Limits = [.. request.Limits.Where(l => l.Quantity != PlanQuantity.UnmeltedScrapLate), limit],
+        };
     }
 
     private static PlanSpread Spread(PlanModel model, PlanSearch search, PlanPoint at, EnsembleDraw draw, PlanConfidence confidence)
