@@ -74,7 +74,7 @@ public sealed record AssumedPlant(double CarbonOffsetPercent = 0)
         "Oxygen 800 Nm³/min, 99.5 % O2; lance 2.2 m to 15 %, 1.9 m to 40 %, 1.7 m to 80 %, then 1.5 m; 200 s from hot metal to ignition.",
         "Lime 92.5 % CaO, 2 % MgO, 1.5 % SiO2, 1 % Al2O3, 3 % CO2, 30 mm, 2 % lost as fines; half before the blow, 30 % at 5 %, 20 % at 20 % of the oxygen. Magnesia flux 75 % MgO, all before the blow.",
         "Scrap: 70 % light and medium (12 mm thick, 1.5 % rust, 0.5 % dirt), 30 % heavy (60 mm, 0.5 % rust); 0.10 % C, 0.5 % Mn, 0.2 % Si, 0.02 % P; 10 °C.",
-        "Hot metal: carbon at saturation for its temperature and analysis (1.30 + 0.00257 t − 0.31 Si − 0.33 P − 0.40 S + 0.027 Mn), band ±0.15 %; 0.3 % of its mass is slag poured with it.",
+        "Hot metal: carbon at saturation for its temperature and analysis (1.30 + 0.00257 t − 0.31 Si − 0.33 P − 0.45 S + 0.028 Mn), band ±0.15 %; 0.3 % of its mass is slag poured with it.",
         "Retained slag 4 t at 1500 K.",
     ];
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Chemistry;
 using Heatwright.Learning.Validation;
 
 namespace Heatwright.Learning.Tests.Validation;
@@ -72,7 +73,7 @@ public sealed class MeasuredHeatsTests
         var pure = new RecordedAnalysis(0, 0, 0, 0, 0, 0, 0, 0, 0);
         Assert.Equal(4.77, HotMetalCarbon.SaturationPercent(1350, pure), 5e-3);
         Assert.Equal(-0.31, HotMetalCarbon.SaturationPercent(1350, pure with { Si = 1 }) - HotMetalCarbon.SaturationPercent(1350, pure), 1e-9);
-        Assert.Throws<ArgumentOutOfRangeException>(() => HotMetalCarbon.SaturationPercent(1000, pure));
+        Assert.Throws<ChemistryRangeException>(() => HotMetalCarbon.SaturationPercent(1000, pure));
     }
 
     private static string Refused(Action action) => Assert.Throws<ValidationDataException>(action).Message;
