@@ -14,7 +14,12 @@ public sealed record MouthGas(GasMixture Gas, double FlowNm3PerS, double Tempera
 /// <param name="TransferWPerK">Heat transfer of hood and stack up to where the temperature is read, W/K: area × coefficient, radiation included.</param>
 /// <param name="CoolantK">Wall temperature, K: boiling water of 2–4 MPa.</param>
 /// <param name="AirK">Temperature of the air, K.</param>
-public sealed record HoodSettings(double SuctionNm3PerS, double TransferWPerK, double CoolantK = 500, double AirK = HeatInput.AmbientK)
+/// <param name="HeldCombustionFactor">
+/// With the skirt down and the hood's pressure held (suppressed combustion): oxygen of the air let in over what CO and H2 need. The fan then
+/// draws no more than this asks. 0.05–0.15 is common practice (from memory). Null: the fan draws its full suction.
+/// </param>
+public sealed record HoodSettings(
+    double SuctionNm3PerS, double TransferWPerK, double CoolantK = 500, double AirK = HeatInput.AmbientK, double? HeldCombustionFactor = null)
 {
     /// <summary>The settings of a vessel's gas path.</summary>
     public static HoodSettings Of(Vessel vessel)
@@ -94,6 +99,12 @@ public static class Hood
         double need = 0.5 * fuel;
         bool burns = mouth.TemperatureK >= IgnitionK;
         double airFlow = AirFor(mouth, settings.SuctionNm3PerS, burns);
+        if (settings.HeldCombustionFactor is { } held)
+        {
+            Check.InRange(held, 0, 10, "", "combustion factor held by the hood");
+            airFlow = Math.Min(airFlow, held * need / air[GasSpecies.O2]);
+        }
+
         double escaped = 0;
         if (airFlow < 0)
         {

@@ -71,7 +71,7 @@ public sealed record AssumedPlant(double CarbonOffsetPercent = 0)
     public static IReadOnlyList<string> Statement { get; } =
     [
         "Vessel: bore 6.6 m new and worn by the recorded lining age, height 9.8 m inside the lining, 5 nozzles of 44 mm throat and 57 mm exit at 15°, no bottom gas, lining hot face 1350 K at charging.",
-        "Oxygen 800 Nm³/min, 99.5 % O2; lance 2.2 m to 15 %, 1.9 m to 40 %, 1.7 m to 80 %, then 1.5 m; 200 s from hot metal to ignition.",
+        "Oxygen 800 Nm³/min, 99.5 % O2; lance 2.2 m to 15 %, 1.9 m to 40 %, 1.7 m to 80 %, then 1.5 m; 120 s from hot metal to ignition.",
         "Lime 92.5 % CaO, 2 % MgO, 1.5 % SiO2, 1 % Al2O3, 3 % CO2, 30 mm, 2 % lost as fines; half before the blow, 30 % at 5 %, 20 % at 20 % of the oxygen. Magnesia flux 75 % MgO, all before the blow.",
         "Scrap: 70 % light and medium (12 mm thick, 1.5 % rust, 0.5 % dirt), 30 % heavy (60 mm, 0.5 % rust); 0.10 % C, 0.5 % Mn, 0.2 % Si, 0.02 % P; 10 °C.",
         "Hot metal: carbon at saturation for its temperature and analysis (1.30 + 0.00257 t − 0.31 Si − 0.33 P − 0.45 S + 0.028 Mn), band ±0.15 %; 0.3 % of its mass is slag poured with it.",
@@ -111,7 +111,7 @@ public sealed record AssumedPlant(double CarbonOffsetPercent = 0)
                 new Addition(20, Lime, 0.2 * row.LimeKg, 60),
             ],
             BlownFraction: BlownFraction,
-            ChargeToBlowS: 200);
+            ChargeToBlowS: 120);
         return new HeatInput(
             new HotMetal(row.HotMetalKg, row.HotMetalC + 273.15, metal, 0.003 * row.HotMetalKg),
             [new ScrapCharge(LightScrap, 0.7 * row.ScrapKg, 283.15), new ScrapCharge(HeavyScrap, 0.3 * row.ScrapKg, 283.15)],

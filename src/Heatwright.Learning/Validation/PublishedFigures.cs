@@ -12,7 +12,9 @@ namespace Heatwright.Learning.Validation;
 /// <param name="Published">Published.</param>
 /// <param name="Tolerance">Largest distance that counts as agreement.</param>
 /// <param name="Source">Publication.</param>
-public sealed record PublishedFigure(string Quantity, string Unit, double Here, double Published, double Tolerance, string Source)
+/// <param name="Disagreement">Where sources differ by more than the tolerance: who says what. Otherwise null.</param>
+public sealed record PublishedFigure(
+    string Quantity, string Unit, double Here, double Published, double Tolerance, string Source, string? Disagreement = null)
 {
     /// <summary>True when within the tolerance.</summary>
     public bool Agrees => Math.Abs(Here - Published) <= Tolerance;
@@ -40,7 +42,7 @@ public static class PublishedFigures
         return
         [
             Content("Fe", 1873, 75.398), Content("C", 1873, 32.355), Content("Si", 1873, 91.300), Content("CO", 1873, 52.152),
-            Content("CO2", 1873, 83.799), Content("O2", 1873, 54.401), Content("N2", 1873, 51.582), Content("CaO", 1873, 84.067),
+            Content("CO2", 1873, 83.799), Content("O2", 1873, 54.401), Content("N2", 1873, 51.582), Content("CaO", 1873, 84.067) with { Disagreement = "NASA-9, used here, is the low one; Berman and Helgeson lie between (82.8–84.1)" },
             Content("MgO", 1873, 79.576), Content("Al2O3", 1873, 192.419), Content("Fe2O3", 1600, 186.397),
             Heat("C + 0.5 O2 = CO", 1873, -117.93), Heat("C + O2 = CO2", 1873, -396.48), Heat("H2 + 0.5 O2 = H2O(g)", 1873, -251.31),
             Constant("CO.BanyaMatoba", 2.619, "Ban-ya & Matoba, Tetsu-to-Hagane 48 (1962)"),

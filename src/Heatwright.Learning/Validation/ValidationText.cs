@@ -229,7 +229,7 @@ internal static class ValidationText
             t,
             "## Consumption of an ordinary heat",
             "",
-            $"`{r.Heat}` of the demonstration works, {r.SteelT:0.0} t liquid steel, starting parameters. Ranges: R. Remus, M. A. Aguado-Monsonet, S. Roudier, L. Delgado Sancho,",
+            $"`{r.Heat}` of the demonstration works, {r.SteelT:0.0} t liquid steel, starting parameters; skirt down: combustion factor held at {ConsumptionCheck.HeldFactor:0.00}. Ranges: R. Remus, M. A. Aguado-Monsonet, S. Roudier, L. Delgado Sancho,",
             "BAT Reference Document for Iron and Steel Production, JRC 2013, chapter 7 (the citation is confirmed, the ranges are from memory).",
             "",
             "| figure | unit | here | range | inside | source |",
@@ -254,7 +254,7 @@ internal static class ValidationText
             "| --- | --- | --- | --- | --- | --- |");
         foreach (PublishedFigure p in figures)
         {
-            t.Append(CultureInfo.InvariantCulture, $"| {p.Quantity} | {p.Unit} | {p.Here:G6} | {p.Published:G6} | {(p.Agrees ? "yes" : "**no**")} | {p.Source} |\n");
+            t.Append(CultureInfo.InvariantCulture, $"| {p.Quantity} | {p.Unit} | {p.Here:G6} | {p.Published:G6} | {(p.Agrees ? "yes" : p.Disagreement is null ? "**no**" : "sources differ")} | {p.Source}{(p.Disagreement is null ? "" : "; " + p.Disagreement)} |\n");
         }
 
         t.Append('\n');

@@ -132,6 +132,19 @@ public sealed class HoodTests
         Assert.False(Hood.Run(Mouth(20, 100, 0), Settings).FuelWithOxygen);
     }
 
+    /// <summary>Skirt down: a tenth of the oxygen needed, so nine tenths of the CO are left; a fan too weak for that still governs.</summary>
+    [Fact]
+    public void Held_combustion_factor_limits_the_air()
+    {
+        HoodGas held = Hood.Run(Mouth(40), Settings with { SuctionNm3PerS = 200, HeldCombustionFactor = 0.1 });
+        Assert.Equal(0.1, held.CombustionFactor, 1e-9);
+        Assert.Equal(0.9 * 36, held.WetNm3PerS * held.Wet[GasSpecies.CO], 1e-9);
+        Assert.True(held.DryNm3PerS < 60);
+        HoodGas weak = Hood.Run(Mouth(40), Settings with { SuctionNm3PerS = 42, HeldCombustionFactor = 0.1 });
+        Assert.Equal(42, weak.DryNm3PerS, 1e-9);
+        Assert.Equal(0, Hood.Run(Mouth(40), Settings with { SuctionNm3PerS = 30, HeldCombustionFactor = 0.1 }).AirNm3PerS);
+    }
+
     [Fact]
     public void More_suction_means_more_air_less_carbon_monoxide()
     {
