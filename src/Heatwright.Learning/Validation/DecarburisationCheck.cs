@@ -24,11 +24,17 @@ public sealed record CarbonClass(string Name, double From, double To, double Car
 /// <param name="ModelLagged">The same with the assumed delay.</param>
 public sealed record RateAtEnd(CarbonClass Class, int HeatsHere, TimeStatistic GasHere, TimeStatistic Target, double Model, double ModelLagged)
 {
-    /// <summary>Inside the quartiles without delay.</summary>
-    public bool Inside => Model >= Target.Lower && Model <= Target.Upper;
+    /// <summary>Lower quartile over the highest mid-blow figure.</summary>
+    public double WideLower => Class.Lower / DecarburisationCheck.MidBlowMost;
 
-    /// <summary>Inside the quartiles with the delay.</summary>
-    public bool InsideLagged => ModelLagged >= Target.Lower && ModelLagged <= Target.Upper;
+    /// <summary>Upper quartile over the lowest mid-blow figure.</summary>
+    public double WideUpper => Class.Upper / DecarburisationCheck.MidBlowLeast;
+
+    /// <summary>Inside the quartiles over the middle of the mid-blow range.</summary>
+    public bool Inside(double ratio) => ratio >= Target.Lower && ratio <= Target.Upper;
+
+    /// <summary>Inside the quartiles over the whole mid-blow range.</summary>
+    public bool InsideWide(double ratio) => ratio >= WideLower && ratio <= WideUpper;
 }
 
 /// <summary>Fall of the decarburisation rate at low carbon.</summary>

@@ -34,6 +34,15 @@ public sealed record OxygenDemand(
     /// <summary>Bias of the second half over the measured mean with nothing fitted, %.</summary>
     public double BiasPercent => 100 * Middle.Second.Bias / MeasuredNm3PerT;
 
+    /// <summary>Change of the measured mean from the first half to the second, %.</summary>
+    public double MeasuredShiftPercent => Shift(p => p.MeasuredNm3PerT);
+
+    /// <summary>Change of the model's mean, %.</summary>
+    public double ModelShiftPercent => Shift(p => p.ModelNm3PerT);
+
+    private double Shift(Func<OxygenPoint, double> value) =>
+        100 * ((Points.Where(p => p.InSecondHalf).Average(value) / Points.Where(p => !p.InSecondHalf).Average(value)) - 1);
+
     /// <summary>The same with the oxygen use of the first half, %.</summary>
     public double FittedBiasPercent => 100 * SecondFitted.Bias / MeasuredNm3PerT;
 }

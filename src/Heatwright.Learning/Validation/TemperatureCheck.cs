@@ -39,6 +39,7 @@ public sealed record SlopePair(string Name, string Unit, Coefficient Measured, C
 /// <param name="Pairs">Slopes of the measured and of the modelled temperature, all main inputs together.</param>
 /// <param name="InputErrors">Effect of usual input errors.</param>
 /// <param name="TrimLeft">Share of a forecast deviation that is found in the measured temperature, with its interval (regression of measured on model, both halves).</param>
+/// <param name="ScrapOnHeat">Slopes of the scrap share on silicon and hot metal temperature, points per unit: how the box follows the metal's heat.</param>
 /// <param name="NotReached">Heats whose carbon the model does not bring down to the measured one.</param>
 /// <param name="ModelSd">Spread of the model's temperatures, °C.</param>
 /// <param name="MeasuredSd">Spread of the measured temperatures, °C.</param>
@@ -54,12 +55,19 @@ public sealed record TemperatureResult(
     IReadOnlyList<SlopePair> Pairs,
     IReadOnlyList<InputError> InputErrors,
     Coefficient TrimLeft,
+    IReadOnlyList<Coefficient> ScrapOnHeat,
     int NotReached,
     double ModelSd,
     double MeasuredSd)
 {
     /// <summary>The balance with its one fitted number.</summary>
     public Forecast Balance => Forecasts.Single(f => f.Name == TemperatureCheck.BalanceName);
+
+    /// <summary>How much more the balance expects of the second half than of the first, °C.</summary>
+    public double ExpectedShiftC => Points.Where(p => p.InSecondHalf).Average(p => p.ModelC) - Points.Where(p => !p.InSecondHalf).Average(p => p.ModelC);
+
+    /// <summary>How much more was measured, °C.</summary>
+    public double MeasuredShiftC => Points.Where(p => p.InSecondHalf).Average(p => p.MeasuredC) - Points.Where(p => !p.InSecondHalf).Average(p => p.MeasuredC);
 
     /// <summary>Root of the sum of squares of the input errors, °C.</summary>
     public double AllInputErrors => Math.Sqrt(InputErrors.Sum(e => e.EffectC * e.EffectC));
@@ -154,6 +162,10 @@ public static class TemperatureCheck
             PairsOf(kept, measured, [.. points.Select(p => p.ModelC)]),
             InputErrorStudy.Run(kept, plant, fitted),
             LeastSquares.Fit(["model"], [.. points.Select(p => new[] { p.ModelC })], measured).Coefficients[0],
+            LeastSquares.Fit(
+                [HeatFigure.Silicon.Name, HeatFigure.HotMetalTemperature.Name],
+                Rows(kept, [HeatFigure.Silicon, HeatFigure.HotMetalTemperature]),
+                [.. kept.Select(HeatFigure.ScrapShare.Value)]).Coefficients,
             model.Count(m => !m.Reached),
             ErrorFigures.Of([.. points.Select(p => p.ModelC)]).Sd,
             ErrorFigures.Of(measured).Sd);

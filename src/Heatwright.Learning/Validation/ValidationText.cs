@@ -104,10 +104,14 @@ internal static class ValidationText
             t,
             "",
             $"The balance spreads by {r.ModelSd:0} °C (SD) over these charges, the measured temperatures by {r.MeasuredSd:0} °C; of a deviation that the balance expects, {100 * r.TrimLeft.Value:0} ± {100 * r.TrimLeft.HalfWidth95:0} %",
-            "is found in the steel. Whatever took out the rest (coolant, heating agents, waiting, blowing on) is not in the record: it has no",
-            "column for ore, limestone or scale, and recorded scrap follows neither silicon nor hot metal temperature. A balance of what was",
-            "charged cannot know it; one that is told the trim can. That is why the last row, which shrinks the deviations by a share fitted on",
-            "the first half, is as good as the mean, and why it is no proof of the physics.",
+            $"is found in the steel. From the first half to the second the balance expects {Signed(r.ExpectedShiftC, "0")} °C from the charges; {Signed(r.MeasuredShiftC, "0")} °C was measured.",
+            "",
+            "What took out the rest is not in the record. It is not the recorded scrap: to hold the temperature against silicon, scrap alone would",
+            $"have to rise by {Needed(r):0.0} points of the charge per 0.1 % Si; it changes by {Signed(0.1 * r.ScrapOnHeat[0].Value, "0.00")} ± {0.1 * r.ScrapOnHeat[0].HalfWidth95:0.00}. Two readings fit, and the data cannot tell between them:",
+            "the crew trims with what has no column here (ore, limestone, scale, heating agents, waiting, blowing on), or part of the recorded",
+            "charge is not what went in. Either way a balance of the recorded charge cannot foresee the end temperature of these heats. Told the",
+            "share of a deviation that survives the trim (last row of the first table, a second fitted number), it is as good as the mean;",
+            "that is no proof of the physics.",
             "",
             "Residual slopes, one input at a time, both halves:",
             "",
@@ -123,8 +127,8 @@ internal static class ValidationText
             "",
             "![Residuals of the end temperature](pictures/validation-residuals.svg)",
             "",
-            "They are the balance's own slopes with the sign turned, as steering with an unrecorded trim makes them; they are not evidence for or",
-            "against the balance. What one wrong input does to a median heat:",
+            "They are the balance's own slopes with the sign turned, as an unrecorded trim makes them. They would look the same for any balance with",
+            "the published cooling and heating effects, so they neither confirm nor refute it. What one wrong input does to a median heat:",
             "",
             "| input | usual error (1 σ, common practice, from memory) | end temperature, °C |",
             "| --- | --- | --- |");
@@ -133,7 +137,7 @@ internal static class ValidationText
             t.Append(CultureInfo.InvariantCulture, $"| {e.Input} | {e.Error} | {Signed(e.EffectC)} |\n");
         }
 
-        Lines(t, $"| all together, independent | | {r.AllInputErrors:0.0} |", "", $"So errors of the inputs explain about {r.AllInputErrors:0} °C; the rest of the {r.Balance.Second.Sd:0} °C is steering that was not recorded.", "");
+        Lines(t, $"| all together, independent | | {r.AllInputErrors:0.0} |", "", $"So errors of the inputs explain about {r.AllInputErrors:0} °C; the rest of the {r.Balance.Second.Sd:0} °C is the unrecorded part.", "");
     }
 
     private static void Oxygen(StringBuilder t, OxygenDemand r)
@@ -157,7 +161,8 @@ internal static class ValidationText
         Lines(
             t,
             "",
-            $"With the share of oxygen used fitted on the first half ({r.OxygenUse:0.000}) the second half has a bias of {Signed(r.FittedBiasPercent)} %.",
+            $"With the share of oxygen used fitted on the first half ({r.OxygenUse:0.000}) the second half has a bias of {Signed(r.FittedBiasPercent)} %: the measured mean moved by {Signed(r.MeasuredShiftPercent)} %",
+            $"between the halves and the model's by {Signed(r.ModelShiftPercent)} %, so a level learnt on one half cannot be nearer than that on the other.",
             "The unknown hot metal carbon alone moves the demand by about 1 % per 0.05 % C.",
             "",
             "![Oxygen per tonne](pictures/validation-oxygen.svg)",
@@ -174,11 +179,11 @@ internal static class ValidationText
             $"of CO + CO2 at the end of 2040 blows are divided by {(DecarburisationCheck.MidBlowLeast + DecarburisationCheck.MidBlowMost) / 2:0} %, the middle of the mid-blow range ({DecarburisationCheck.MidBlowLeast:0}–{DecarburisationCheck.MidBlowMost:0} %). The analyser's delay is not stated: without",
             $"one, and with an assumed {DecarburisationCheck.LagS:0} s. Median of {r.Heats} model heats.",
             "",
-            "| end C, % | heats in the files | CO + CO2 in them, quartiles, % | published, over mid-blow | model, no delay | model, delayed |",
-            "| --- | --- | --- | --- | --- | --- |");
+            $"| end C, % | heats in the files | CO + CO2 in them, quartiles, % | published, over {(DecarburisationCheck.MidBlowLeast + DecarburisationCheck.MidBlowMost) / 2:0} % | over {DecarburisationCheck.MidBlowLeast:0}–{DecarburisationCheck.MidBlowMost:0} % | model, no delay | model, delayed |",
+            "| --- | --- | --- | --- | --- | --- | --- |");
         foreach (RateAtEnd a in r.Rates)
         {
-            t.Append(CultureInfo.InvariantCulture, $"| {a.Class.Name} (at {a.Class.CarbonPercent:0.000}) | {a.HeatsHere} | {a.GasHere.Lower:0.0} / {a.GasHere.Middle:0.0} / {a.GasHere.Upper:0.0} | {a.Target.Lower:0.00}–{a.Target.Upper:0.00} | {a.Model:0.000} {Mark(a.Inside)} | {a.ModelLagged:0.000} {Mark(a.InsideLagged)} |\n");
+            t.Append(CultureInfo.InvariantCulture, $"| {a.Class.Name} (at {a.Class.CarbonPercent:0.000}) | {a.HeatsHere} | {a.GasHere.Lower:0.0} / {a.GasHere.Middle:0.0} / {a.GasHere.Upper:0.0} | {a.Target.Lower:0.00}–{a.Target.Upper:0.00} | {a.WideLower:0.00}–{a.WideUpper:0.00} | {a.Model:0.000} {Mark(a, a.Model)} | {a.ModelLagged:0.000} {Mark(a, a.ModelLagged)} |\n");
         }
 
         Lines(t, "", "![Rate of decarburisation at low carbon](pictures/validation-decarburisation.svg)", "");
@@ -275,9 +280,16 @@ internal static class ValidationText
         "* **Bottom gas**: the vessel of the data is taken as top-blown.",
         "* **Hot metal carbon**: assumed near saturation; its band of ±0.15 % is worth about 3 % of oxygen.");
 
+    /// <summary>Scrap that would cancel 0.1 % Si in the balance, points of the charge.</summary>
+    private static double Needed(TemperatureResult r)
+    {
+        double Slope(HeatFigure f) => r.Pairs.Single(p => p.Name == f.Name).Model.Value;
+        return -0.1 * Slope(HeatFigure.Silicon) / Slope(HeatFigure.ScrapShare);
+    }
+
     private static string Three(TimeStatistic s) => string.Create(CultureInfo.InvariantCulture, $"{s.Lower:0.0} / {s.Middle:0.0} / {s.Upper:0.0}");
 
-    private static string Mark(bool inside) => inside ? "(inside)" : "(**outside**)";
+    private static string Mark(RateAtEnd a, double ratio) => a.Inside(ratio) ? "(inside)" : a.InsideWide(ratio) ? "(inside the wider)" : "(**outside**)";
 
     private static string Signed(double value, string format = "0.0") => value.ToString($"+{format};−{format};{format}", CultureInfo.InvariantCulture);
 
