@@ -1,2 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-return 0;
+using Heatwright.Cli;
+
+return HeatwrightCommand.Run(args);

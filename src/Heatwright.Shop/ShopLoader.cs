@@ -33,6 +33,14 @@ public static class ShopLoader
         return LoadWorks(new DiskFiles(folder), folder);
     }
 
+    /// <summary>Reads a works of which some files are named one by one; the rest comes from the folder, or from the demonstration where it is null.</summary>
+    public static Loaded<Works> LoadWorks(WorksFiles named, string? folder)
+    {
+        ArgumentNullException.ThrowIfNull(named);
+        ShopFiles below = folder is null ? new EmbeddedFiles() : new DiskFiles(folder);
+        return LoadWorks(new OverlaidFiles(below, named), folder ?? Demonstration);
+    }
+
     /// <summary>Reads a demonstration heat by file name.</summary>
     public static Loaded<Heat> LoadDemonstrationHeat(string name)
     {
@@ -55,16 +63,23 @@ public static class ShopLoader
     public static Loaded<Works> LoadWorksFor(string heatPath)
     {
         ArgumentException.ThrowIfNullOrEmpty(heatPath);
+        return FolderFor(heatPath) is { } folder ? LoadWorks(folder) : new Loaded<Works>(DemonstrationWorks, []);
+    }
+
+    /// <summary>The folder of the works that a heat file belongs to (<see cref="LoadWorksFor"/>), or null where there is none.</summary>
+    public static string? FolderFor(string heatPath)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(heatPath);
         string? folder = Path.GetDirectoryName(Path.GetFullPath(heatPath));
         for (int level = 0; level < 4 && folder is not null; level++, folder = Path.GetDirectoryName(folder))
         {
             if (File.Exists(Path.Combine(folder, "plant.yaml")))
             {
-                return LoadWorks(folder);
+                return folder;
             }
         }
 
-        return new Loaded<Works>(DemonstrationWorks, []);
+        return null;
     }
 
     /// <summary>Checks the bytes of one file by itself, as a file of the kind. With works, names in it are checked too.</summary>

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using Heatwright.Chemistry;
+using Heatwright.Cli.Commands;
+using Heatwright.Cli.Input;
+
+namespace Heatwright.Cli;
+
+/// <summary>The <c>heatwright</c> command: parses, runs one question, and turns every failure into a message and an exit code.</summary>
+internal static class HeatwrightCommand
+{
+    private static readonly string[] RootExamples =
+    [
+        "heatwright blow examples/heats/ordinary.yaml",
+        "heatwright validate examples/plant.yaml examples/heats/*.yaml",
+    ];
+
+    public static int Run(string[] args)
+    {
+        ParseResult parsed = Build().Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct(StringComparer.Ordinal))
+            {
+                Console.Error.WriteLine("heatwright: " + message);
+            }
+
+            Console.Error.WriteLine($"Mend: see 'heatwright {Path(parsed)}--help'.");
+            return ExitCode.BadInput;
+        }
+
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+        }
+        catch (BadInputException e)
+        {
+            Console.Error.WriteLine("heatwright: " + e.Message);
+            return ExitCode.BadInput;
+        }
+        catch (ChemistryRangeException e)
+        {
+            Console.Error.WriteLine("heatwright: the run left the range of a formula. " + e.Message);
+            return ExitCode.Outside;
+        }
+        catch (ArgumentOutOfRangeException e)
+        {
+            // The model's own limits: the message names field, value, limit and unit.
+            Console.Error.WriteLine("heatwright: the heat lies outside what the model takes. " + FirstLine(e.Message));
+            Console.Error.WriteLine("Mend: change the value named, or the file that it comes from.");
+            return ExitCode.BadInput;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine("heatwright: " + FirstLine(e.Message));
+            Console.Error.WriteLine("Mend: check that the folder exists and may be written.");
+            return ExitCode.BadInput;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            Console.Error.WriteLine("heatwright: this is a fault of the program. Please report it with the files that led to it.");
+            Console.Error.WriteLine(e.ToString());
+            return ExitCode.Internal;
+        }
+    }
+
+    private static RootCommand Build()
+    {
+        var root = new RootCommand(
+            "A workbench for an oxygen-converter steel shop. It advises; the crew, the plant's procedures and local codes decide.");
+        Add(root, BlowCommand.Create(), BlowCommand.Examples);
+        Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
+        WithExamples(root, RootExamples);
+        return root;
+    }
+
+    private static void Add(RootCommand root, Command command, IReadOnlyList<string> examples)
+    {
+        root.Subcommands.Add(command);
+        command.Options.Add(new HelpOption());
+        WithExamples(command, examples);
+    }
+
+    private static void WithExamples(Command command, IReadOnlyList<string> examples)
+    {
+        HelpOption? help = command.Options.OfType<HelpOption>().FirstOrDefault();
+        if (help is not null)
+        {
+            help.Action = new HelpWithExamples((HelpAction)help.Action!, examples);
+        }
+    }
+
+    private static string Path(ParseResult parsed) =>
+        parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+
+    private static string FirstLine(string text) => text.Split('\n', 2)[0].TrimEnd();
+
+    private sealed class HelpWithExamples(HelpAction inner, IReadOnlyList<string> examples) : SynchronousCommandLineAction
+    {
+        // "blow --help" needs no heat.
+        public override bool ClearsParseErrors => true;
+
+        public override int Invoke(ParseResult parseResult)
+        {
+            int code = inner.Invoke(parseResult);
+            TextWriter output = parseResult.InvocationConfiguration.Output;
+            output.WriteLine("Examples:");
+            foreach (string example in examples)
+            {
+                output.WriteLine("  " + example);
+            }
+
+            output.WriteLine();
+            output.WriteLine("Exit codes: 0 answered; 1 infeasible or outside a formula's range; 2 bad input; 3 a fault of the program.");
+            return code;
+        }
+    }
+}
