@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using Heatwright.Cli.Input;
+using Heatwright.Reports.Pictures;
 using Heatwright.Shop;
 
 namespace Heatwright.Cli.Commands;
@@ -21,6 +22,7 @@ internal static class BlowCommand
         var works = new WorksOptions();
         var ensemble = new EnsembleOptions(200);
         var output = new OutputOptions();
+        var pictures = new PictureOptions("spine");
         var every = new Option<double>("--every") { Description = "Rows of the table: one each so many % of the oxygen, 1 to 50.", DefaultValueFactory = _ => 10, HelpName = "%" };
         every.Validators.Add(result =>
         {
@@ -33,6 +35,7 @@ internal static class BlowCommand
         works.AddTo(command);
         command.Options.Add(every);
         ensemble.AddTo(command);
+        pictures.AddTo(command);
         output.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -41,8 +44,15 @@ internal static class BlowCommand
                 $"{parsed.GetValue(works.Heat)}: heat {heat.Id} has no charge.", "add a 'charge:' block, or let 'heatwright plan' choose one");
             var context = new AnswerContext(w, heat, source, ensemble.Seed(parsed), ensemble.Members(parsed));
             BlowRun run = BlowRun.Of(w, heat, charge, parsed.GetValue(every), context.Members, context.Seed);
+            pictures.Write(parsed, (which, dark) => PictureOf(which, context, run, dark));
             return output.Write(parsed, BlowAnswer.Of(context, run));
         });
         return command;
     }
+
+    internal static Picture PictureOf(string which, AnswerContext context, BlowRun run, bool dark) => which switch
+    {
+        "window" => WindowSheet.Draw(new WindowContent(context.Heat, run.Ends, run.Outlook.Window, []), dark),
+        _ => SpineSheet.Draw(new SpineContent(context.Heat, run.Input, run.Single, run.Band(p => p.TemperatureC), run.Band(p => p.C)), dark),
+    };
 }

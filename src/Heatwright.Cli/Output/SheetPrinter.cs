@@ -10,6 +10,8 @@ internal static class SheetPrinter
     /// <summary>Width of piped output and the most on a terminal: what tables are designed for.</summary>
     private const int Width = 100;
 
+    private const int Indent = 2;
+
     private static readonly string[] LocaleVariables = ["LC_ALL", "LC_CTYPE", "LANG"];
 
     public static void Print(Sheet sheet, bool noColour, bool ascii)
@@ -65,7 +67,10 @@ internal static class SheetPrinter
     {
         var table = new Table { Border = TableBorder.None, ShowHeaders = false, UseSafeBorder = ascii };
         int count = source.Columns.Count;
-        int[] widths = new int[count];
+        int[] widths = [.. source.Columns.Select((c, i) => source.Rows.Select(r => Length(r[i], ascii)).Append(Length(c.Title, ascii)).Append(Length(c.Unit, ascii)).Max())];
+
+        // Two blanks between columns read best; a table that would not fit gets one.
+        int gap = Indent + widths.Sum() + (2 * (count - 1)) <= Width ? 2 : 1;
         for (int i = 0; i < count; i++)
         {
             Column column = source.Columns[i];
@@ -73,9 +78,8 @@ internal static class SheetPrinter
             {
                 Alignment = column.Number ? Justify.Right : Justify.Left,
                 NoWrap = column.Number,
-                Padding = new Padding(i == 0 ? 2 : 0, 0, i == count - 1 ? 0 : 2, 0),
+                Padding = new Padding(i == 0 ? Indent : 0, 0, i == count - 1 ? 0 : gap, 0),
             });
-            widths[i] = source.Rows.Select(r => r[i].Length).Append(column.Title.Length).Append(column.Unit.Length).Max();
         }
 
         bool units = source.Columns.Any(c => c.Unit.Length > 0);
@@ -97,6 +101,8 @@ internal static class SheetPrinter
 
         return table;
     }
+
+    private static int Length(string text, bool ascii) => ascii ? AsciiText.Of(text).Length : text.Length;
 
     // Without a locale a pipe takes UTF-8 as it comes; a locale that names another character set does not.
     private static bool SpeaksUnicode()
