@@ -5,6 +5,7 @@ using Heatwright.Converter.Blow;
 using Heatwright.Converter.Charge;
 using Heatwright.Reports.Heats;
 using Heatwright.Shop;
+using Heatwright.Shop.Planning;
 using BlowPoint = Heatwright.Converter.Blow.BlowPoint;
 
 namespace Heatwright.Cli.Commands;
@@ -36,7 +37,7 @@ internal sealed record BlowRun(
 
     private static List<BlowPoint> Members(HeatInput input, Heat heat, Works works, int members, int seed)
     {
-        var draw = new EnsembleDraw(members, seed, inputs: Spreads.Of(works.Plant.Measurement));
+        var draw = new EnsembleDraw(members, seed, inputs: HeatPlanner.Inputs(works.Plant.Measurement));
         var ends = new List<BlowPoint>(members);
         using var progress = new Progress($"heat {heat.Id}: blowing {members} members");
         for (int first = 0; first < members; first += Chunk)

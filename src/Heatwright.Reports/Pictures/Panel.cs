@@ -7,7 +7,7 @@ namespace Heatwright.Reports.Pictures;
 internal sealed class Panel
 {
     private readonly Page _page;
-    private readonly Plot _plot = new();
+    private readonly List<Action<Plot>> _content = [];
     private readonly List<(string Text, double Y, Color Color)> _ends = [];
     private readonly double _left;
     private readonly double _top;
@@ -24,12 +24,6 @@ internal sealed class Panel
         (_page, _left, _top, _width, _height, _log, _logX) = (page, left, top, width, height, log, logX);
         _x = logX ? (Math.Log10(x.Least), Math.Log10(x.Most)) : x;
         _y = log ? (Math.Log10(y.Least), Math.Log10(y.Most)) : y;
-        _plot.FigureBackground.Color = Colors.Transparent;
-        _plot.DataBackground.Color = Colors.Transparent;
-        _plot.RenderManager.ClearCanvasBeforeEachRender = false;
-        _plot.HideGrid();
-        _plot.Layout.Frameless();
-        _plot.Axes.SetLimits(_x.Least, _x.Most, _y.Least, _y.Most);
     }
 
     public double X(double value) => _left + ((ScaleX(value) - _x.Least) / (_x.Most - _x.Least) * _width);
@@ -57,9 +51,12 @@ internal sealed class Panel
     /// <summary>A line; its name stands at its right end.</summary>
     public void Line(double[] xs, double[] ys, Color color, string? label, double weight = 1.6, LinePattern? pattern = null)
     {
-        var line = _plot.Add.ScatterLine([.. xs.Select(ScaleX)], [.. ys.Select(Scale)], color);
-        line.LineWidth = (float)weight;
-        line.LinePattern = pattern ?? LinePattern.Solid;
+        _content.Add(plot =>
+        {
+            var line = plot.Add.ScatterLine(xs.Select(ScaleX).ToArray(), ys.Select(Scale).ToArray(), color);
+            line.LineWidth = (float)weight;
+            line.LinePattern = pattern ?? LinePattern.Solid;
+        });
         if (label is not null)
         {
             _ends.Add((label, ys[^1], color));
@@ -67,30 +64,39 @@ internal sealed class Panel
     }
 
     /// <summary>A filled area down to a value.</summary>
-    public void Area(double[] xs, double[] ys, double from, Color color)
+    public void Area(double[] xs, double[] ys, double from, Color color) => _content.Add(plot =>
     {
-        var line = _plot.Add.ScatterLine([.. xs.Select(ScaleX)], [.. ys.Select(Scale)], Colors.Transparent);
+        var line = plot.Add.ScatterLine(xs.Select(ScaleX).ToArray(), ys.Select(Scale).ToArray(), Colors.Transparent);
         line.LineWidth = 0;
         line.FillY = true;
         line.FillYValue = Scale(from);
         line.FillYColor = color;
-    }
+    });
 
-    public void Points(double[] xs, double[] ys, Color color, float size)
+    /// <summary>Hollow points.</summary>
+    public void Points(double[] xs, double[] ys, Color color, float size) => _content.Add(plot =>
     {
-        var points = _plot.Add.ScatterPoints([.. xs.Select(ScaleX)], [.. ys.Select(Scale)], color);
+        var points = plot.Add.ScatterPoints(xs.Select(ScaleX).ToArray(), ys.Select(Scale).ToArray(), color);
         points.MarkerSize = size;
         points.MarkerShape = MarkerShape.OpenCircle;
         points.MarkerLineWidth = 1;
-    }
+    });
 
     /// <summary>Draws lines and labels; labels that would touch are moved apart and tied to their line.</summary>
     public void Draw(double labelX)
     {
+        using var plot = new Plot();
+        plot.FigureBackground.Color = Colors.Transparent;
+        plot.DataBackground.Color = Colors.Transparent;
+        plot.RenderManager.ClearCanvasBeforeEachRender = false;
+        plot.HideGrid();
+        plot.Layout.Frameless();
+        plot.Axes.SetLimits(_x.Least, _x.Most, _y.Least, _y.Most);
+        _content.ForEach(add => add(plot));
         var area = new PixelRect((float)_left, (float)(_left + _width), (float)(_top + _height), (float)_top);
         _page.Canvas.Save();
         _page.Canvas.ClipRect(SkiaSharp.SKRect.Create((float)_left, (float)_top - 1, (float)_width, (float)_height + 2));
-        _plot.Render(_page.Canvas, area);
+        plot.Render(_page.Canvas, area);
         _page.Canvas.Restore();
         const double Apart = 14;
         (string Text, double Y, Color Color)[] ordered = [.. _ends.OrderBy(e => Y(e.Y))];

@@ -26,8 +26,9 @@ public sealed class Picture
 
         // The drawing library writes width and height only; without a viewBox a page that scales the picture cuts it off.
         string size = string.Create(CultureInfo.InvariantCulture, $"width=\"{_width}\" height=\"{_height}\"");
-        return Encoding.UTF8.GetString(stream.ToArray())
-            .Replace(size, string.Create(CultureInfo.InvariantCulture, $"{size} viewBox=\"0 0 {_width} {_height}\""), StringComparison.Ordinal)
+        string text = Encoding.UTF8.GetString(stream.ToArray());
+        int end = text.IndexOf(size, StringComparison.Ordinal) + size.Length;
+        return text.Insert(end, string.Create(CultureInfo.InvariantCulture, $" viewBox=\"0 0 {_width} {_height}\""))
             .Replace($"font-family=\"{Typeface.Name}\"", $"font-family=\"{Typeface.Name}, Arial, Helvetica, sans-serif\"", StringComparison.Ordinal)
             .Replace("\r\n", "\n", StringComparison.Ordinal);
     }

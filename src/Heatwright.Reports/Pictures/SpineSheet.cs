@@ -33,7 +33,7 @@ public static class SpineSheet
     {
         ArgumentNullException.ThrowIfNull(content);
         int rows = Materials(content.Input).Length;
-        int height = (int)(98 + (rows * Row) + 30 + 104 + 104 + 232 + 158 + 182 + 142 + 132 + 30);
+        int height = (int)(98 + (rows * Row) + 16 + 122 + 108 + 72 + 244 + 170 + 194 + 154 + 140 + 50);
         return new Picture(width: Width, height, Theme.Of(dark), page => Compose(page, content));
     }
 
@@ -47,11 +47,11 @@ public static class SpineSheet
         y = Additions(page, content.Input, y);
         double top = y;
         y = Lance(page, content, y + 26);
-        y = Gases(page, content, y + 26);
+        y = Gases(page, content, y + 30);
         double[] x = [.. blow.Select(p => p.OxygenPercent)];
         double[] Of(Func<BlowPoint, double> value) => [.. blow.Select(value)];
 
-        var metal = new Panel(page, Left, y + 28, Plot, 204, (0, 100), (0.003, 6), log: true);
+        var metal = new Panel(page, Left, y + 30, Plot, 204, (0, 100), (0.003, 6), log: true);
         metal.Name("Metal", "mass %, log");
         metal.Rules([0.003, 0.01, 0.03, 0.1, 0.3, 1, 3], v => v.ToString("0.###"));
         metal.Line(x, Of(p => p.C), t.Ink, "C", 2.2);
@@ -60,19 +60,19 @@ public static class SpineSheet
         metal.Line(x, Of(p => p.P), t.Blue, "P");
         Aim(page, metal, content.Heat.Order.CarbonPercent, 1, 0);
         metal.Draw(LabelX);
-        y += 232;
+        y += 244;
 
         (double least, double most) = Span(Of(p => p.TemperatureC).Append(content.Heat.Order.TemperatureK.Most - 273.15 ?? 0), 100);
-        var heat = new Panel(page, Left, y + 28, Plot, 130, (0, 100), (least, most));
+        var heat = new Panel(page, Left, y + 30, Plot, 130, (0, 100), (least, most));
         heat.Name("Temperature", "°C");
         heat.Rules(Steps(least, most, 100), v => Thousands(v));
         heat.Line(x, Of(p => p.TemperatureC), t.Ink, $"{Thousands(content.Course.End.TemperatureC)} °C", 2.2);
         Aim(page, heat, content.Heat.Order.TemperatureK, 1, -273.15);
         heat.Draw(LabelX);
         Whisker(page, heat, content.EndTemperatureC);
-        y += 158;
+        y += 170;
 
-        var slag = new Panel(page, Left, y + 28, Plot, 154, (0, 100), (0, 60));
+        var slag = new Panel(page, Left, y + 30, Plot, 154, (0, 100), (0, 60));
         slag.Name("Liquid slag", "mass %");
         slag.Rules([0, 20, 40, 60], v => v.ToString("0"));
         slag.Line(x, Of(p => p.CaO), t.Ink, "CaO");
@@ -81,9 +81,9 @@ public static class SpineSheet
         slag.Line(x, Of(p => p.MgO), t.Green, "MgO");
         slag.Line(x, Of(p => p.MnO), t.Purple, "MnO");
         slag.Draw(LabelX);
-        y += 182;
+        y += 194;
 
-        var gas = new Panel(page, Left, y + 28, Plot, 114, (0, 100), (0, 100));
+        var gas = new Panel(page, Left, y + 30, Plot, 114, (0, 100), (0, 100));
         gas.Name("Gas at the mouth, before air", "volume %");
         gas.Rules([0, 50, 100], v => v.ToString("0"));
         gas.Line(x, Of(p => p.GasCO), t.Ink, "CO", 2.2);
@@ -91,23 +91,34 @@ public static class SpineSheet
         gas.Line(x, Of(p => p.GasO2), t.Blue, "O_2");
         gas.Line(x, Of(p => p.GasN2 + p.GasAr), t.Green, "N_2, Ar");
         gas.Draw(LabelX);
-        y += 142;
+        y += 154;
 
         double free = Math.Ceiling(blow.Max(p => Math.Max(p.FreeboardM, p.FoamM)) + 0.2);
-        var foam = new Panel(page, Left, y + 28, Plot, 100, (0, 100), (0, free));
+        var foam = new Panel(page, Left, y + 30, Plot, 100, (0, 100), (0, free));
         foam.Name("Slag and foam over the bath", "m");
         foam.Rules(free > 5 ? [0, 2, 4, 6, 8] : [0, 1, 2, 3, 4, 5], v => v.ToString("0"));
         foam.Area(x, Of(p => p.FoamM), 0, t.Blue.WithAlpha(0.16));
         foam.Line(x, Of(p => p.FoamM), t.Blue, "foam");
         foam.Line(x, Of(p => p.FreeboardM), t.Soft, "mouth", 1.4);
         foam.Draw(LabelX);
-        y += 128;
+        y += 130;
         foreach (int percent in Enumerable.Range(0, 11).Select(i => i * 10))
         {
             page.Text(percent.ToString(), foam.X(percent), y + 18, t.Soft, Page.Small, Side.Middle);
         }
 
-        page.Text("% of planned oxygen", Left + Plot + 12, y + 18, t.Soft, Page.Small);
+        page.Text("% of plan", LabelX + 10, y + 18, t.Soft, Page.Small);
+        double planned = content.Input.Programme.OxygenNm3;
+        double step = planned > 4000 ? 1000 : 200;
+        for (double volume = 0; volume <= planned; volume += step)
+        {
+            double at = foam.X(100 * volume / planned);
+            page.Line(at, y + 26, at, y + 30, t.Soft);
+            page.Text(Thousands(volume), at, y + 43, t.Soft, Page.Small, Side.Middle);
+        }
+
+        page.Line(Left, y + 26, Left + Plot, y + 26, t.Soft);
+        page.Text("Nm³ oxygen", LabelX + 10, y + 43, t.Soft, Page.Small);
         Measurement(page, content, top, y);
     }
 
@@ -167,13 +178,20 @@ public static class SpineSheet
         foreach (IGrouping<string, Addition> material in Materials(input))
         {
             page.Line(Left, y, Left + Plot, y, t.Rule);
-            foreach (Addition a in material)
+            Addition[] batches = [.. material];
+            double X(Addition a) => Left + (Math.Clamp(a.OxygenPercent, 0, 100) / 100 * Plot);
+            for (int i = 0; i < batches.Length; i++)
             {
-                double x = Left + (Math.Clamp(a.OxygenPercent, 0, 100) / 100 * Plot);
+                Addition a = batches[i];
+                double x = X(a);
                 double side = Math.Clamp(Math.Sqrt(a.MassKg / 1000) * 9, 3, 20);
                 page.Line(x, y, x, y + 6, t.Ink);
                 page.Fill(x - (side / 2), y + 6, side, side, t.Ink);
-                page.Text(Tonnes(a.MassKg), x + (side / 2) + 4, y + 16, t.Soft, Page.Small);
+
+                // The figure stands right of its weight, or left where the next weight hangs there.
+                string figure = Tonnes(a.MassKg);
+                bool crowded = i + 1 < batches.Length && X(batches[i + 1]) - x < side + 18 + Page.Width(figure, Page.Small);
+                page.Text(figure, crowded ? x - (side / 2) - 4 : x + (side / 2) + 4, y + 16, t.Soft, Page.Small, crowded ? Side.Right : Side.Left);
             }
 
             page.Text($"{material.Key} {Tonnes(material.Sum(a => a.MassKg))} t", LabelX, y + 15, t.Ink, Page.Small);
@@ -216,18 +234,31 @@ public static class SpineSheet
         (double[] x, double[] flow) = Stairs(p.OxygenFlowNm3PerS, 60);
         double most = Math.Ceiling(flow.Max() * 1.05 / 100) * 100;
         var oxygen = new Panel(page, Left, y + 4, Plot, 66, (0, 100), (0, most));
-        oxygen.Name("Oxygen, bottom gas", "Nm³/min");
-        oxygen.Rules([0, Math.Round(most / 200) * 100, most], v => v.ToString("0"));
-        oxygen.Area(x, flow, 0, page.Theme.Sky.WithAlpha(0.18));
+        oxygen.Name("Oxygen", "Nm³/min");
+        oxygen.Rules([0, most / 2, most], v => v.ToString("0"));
+        oxygen.Area(x, flow, 0, page.Theme.Blue.WithAlpha(0.14));
         oxygen.Line(x, flow, page.Theme.Blue, "O_2");
-        if (p.Stirring.Count > 0)
+        oxygen.Draw(LabelX);
+        y += 74;
+        if (p.Stirring.Count == 0)
         {
-            (double[] bx, double[] bottom) = Stairs([.. p.Stirring.Select(s => new SetPoint(s.OxygenPercent, s.FlowNm3PerS))], 60);
-            oxygen.Line(bx, bottom, page.Theme.Green, p.Stirring.Select(s => s.Gas).Distinct().Count() > 1 ? "N_2, then Ar" : p.Stirring[0].Gas == StirringGas.Argon ? "Ar" : "N_2");
+            return y;
         }
 
-        oxygen.Draw(LabelX);
-        return y + 74;
+        (double[] bx, double[] bottom) = Stairs([.. p.Stirring.Select(s => new SetPoint(s.OxygenPercent, s.FlowNm3PerS))], 60);
+        double top = Math.Ceiling(bottom.Max() * 1.05 / 10) * 10;
+        var stirring = new Panel(page, Left, y + 30, Plot, 40, (0, 100), (0, top));
+        stirring.Name("Bottom gas", "Nm³/min");
+        stirring.Rules([0, top], v => v.ToString("0"));
+        stirring.Line(bx, bottom, page.Theme.Green, GasNames(p.Stirring));
+        stirring.Draw(LabelX);
+        return y + 72;
+    }
+
+    private static string GasNames(IReadOnlyList<StirringSetPoint> points)
+    {
+        StirringGas[] gases = [.. points.Select(p => p.Gas).Distinct()];
+        return string.Join(", then ", gases.Select(g => g == StirringGas.Argon ? "Ar" : "N_2"));
     }
 
     private static (double[] X, double[] Y) Stairs(IReadOnlyList<SetPoint> points, double factor)

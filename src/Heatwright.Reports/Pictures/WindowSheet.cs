@@ -34,7 +34,7 @@ public static class WindowSheet
     private const double Up = 322;
     private const int MostPoints = 200;
 
-    private static readonly double[] CarbonRules = [0.01, 0.02, 0.03, 0.05, 0.1, 0.2, 0.3, 0.5, 1, 2, 4];
+    private static readonly double[] CarbonRules = [0.01, 0.015, 0.02, 0.03, 0.04, 0.05, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.7, 1, 1.5, 2, 3, 4];
 
     /// <summary>Draws the window.</summary>
     public static Picture Draw(WindowContent content, bool dark = false)
@@ -68,7 +68,7 @@ public static class WindowSheet
         foreach (double c in CarbonRules.Where(c => c >= x.Least && c <= x.Most))
         {
             page.Line(panel.X(c), Top, panel.X(c), Top + Up, t.Rule);
-            page.Text(c.ToString("0.##"), panel.X(c), Top + Up + 17, t.Soft, Page.Small, Side.Middle);
+            page.Text(c.ToString("0.###"), panel.X(c), Top + Up + 17, t.Soft, Page.Small, Side.Middle);
         }
 
         double left = panel.X(carbonLeast), right = panel.X(carbonMost), top = panel.Y(hotMost), bottom = panel.Y(hotLeast);
