@@ -14,6 +14,7 @@ internal static class HeatwrightCommand
     private static readonly string[] RootExamples =
     [
         "heatwright blow examples/heats/ordinary.yaml",
+        "heatwright plan examples/heats/to-be-planned.yaml",
         "heatwright validate examples/plant.yaml examples/heats/*.yaml",
     ];
 
@@ -71,6 +72,7 @@ internal static class HeatwrightCommand
         var root = new RootCommand(
             "A workbench for an oxygen-converter steel shop. It advises; the crew, the plant's procedures and local codes decide.");
         Add(root, BlowCommand.Create(), BlowCommand.Examples);
+        Add(root, PlanCommand.Create(), PlanCommand.Examples);
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
         WithExamples(root, RootExamples);
         return root;

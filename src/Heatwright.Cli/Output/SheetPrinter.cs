@@ -108,7 +108,7 @@ internal static class SheetPrinter
     private static bool SpeaksUnicode()
     {
         string? locale = LocaleVariables.Select(Environment.GetEnvironmentVariable).FirstOrDefault(v => !string.IsNullOrEmpty(v));
-        return Console.OutputEncoding is UTF8Encoding or UnicodeEncoding
+        return Console.OutputEncoding.CodePage == Encoding.UTF8.CodePage
             && (locale is null || locale.Contains("UTF", StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -3,7 +3,6 @@ using Heatwright.Converter;
 using Heatwright.Converter.Blow;
 using Heatwright.Reports.Heats;
 using Heatwright.Shop;
-using ScottPlot;
 using BlowPoint = Heatwright.Converter.Blow.BlowPoint;
 
 namespace Heatwright.Reports.Pictures;
