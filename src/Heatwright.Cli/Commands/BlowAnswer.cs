@@ -147,10 +147,10 @@ internal static class BlowAnswer
     {
         ElementRow worst = balance.Elements.MaxBy(e => Math.Abs(e.Residual))!;
         sheet.Words(
-            $"Balances, (in − out)/in: worst element {worst.Element} {Scientific(worst.Residual)}; energy {Scientific(balance.EnergyResidual)} of the sum of its terms.");
+            $"Balances, (in − out)/in: worst element {(Residual(worst.Residual) == 0 ? "" : worst.Element + " ")}{Scientific(worst.Residual)}; energy {Scientific(balance.EnergyResidual)} of the sum of its terms.");
     }
 
-    private static string Scientific(double value) => Math.Abs(value).ToString("0.0e+0", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Scientific(double value) => Residual(value) == 0 ? "below 1e-12" : Math.Abs(value).ToString("0.0e+0", System.Globalization.CultureInfo.InvariantCulture);
 
     private static void Json(Utf8JsonWriter json, BlowRun run)
     {

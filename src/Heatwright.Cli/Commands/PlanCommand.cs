@@ -17,6 +17,7 @@ internal static class PlanCommand
     [
         "heatwright plan examples/heats/to-be-planned.yaml",
         "heatwright plan examples/heats/ordinary.yaml --objective most-scrap",
+        "heatwright plan examples/heats/to-be-planned.yaml --write planned.yaml",
         "heatwright plan examples/heats/ordinary.yaml --json > plan.json",
     ];
 
@@ -32,9 +33,11 @@ internal static class PlanCommand
             HelpName = "cost|co2|most-scrap",
         };
         objective.AcceptOnlyFromAmong("cost", "co2", "most-scrap");
+        var write = new Option<string?>("--write") { Description = "Write the heat with the planned charge, ready for 'heatwright blow'.", HelpName = "FILE" };
         var command = new Command("plan", "Choose hot metal, scrap, additions and oxygen so that the order is met with the confidence asked for.");
         works.AddTo(command);
         command.Options.Add(objective);
+        command.Options.Add(write);
         ensemble.AddTo(command);
         pictures.AddTo(command);
         output.AddTo(command);
@@ -51,6 +54,11 @@ internal static class PlanCommand
             }
 
             Charge charge = HeatPlanner.Charge(w, heat, found.Decision);
+            if (parsed.GetValue(write) is { } file)
+            {
+                File.WriteAllText(file, HeatWriter.Write(heat, charge, heat.Note));
+            }
+
             pictures.Write(parsed, (which, dark) => BlowCommand.PictureOf(which, context, BlowRun.Of(w, heat, charge, 10, Math.Min(1000, context.Members), context.Seed), dark));
             return output.Write(parsed, PlanAnswer.Of(context, request, found));
         });

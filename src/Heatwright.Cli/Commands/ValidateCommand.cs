@@ -25,24 +25,22 @@ internal static class ValidateCommand
             Description = "Files of any kind: plant, materials, grades, practice, heat. A heat is checked against its works too.",
             Arity = ArgumentArity.OneOrMore,
         };
-        var kind = new Option<string?>("--kind") { Description = "Kind of file, for those that do not say it in 'kind:'.", HelpName = string.Join("|", ShopLoader.Kinds) };
-        kind.AcceptOnlyFromAmong([.. ShopLoader.Kinds]);
         var works = new WorksOptions();
         var output = new OutputOptions();
-        var command = new Command("validate", "Check files and list every problem with its place, limit and mend.") { files, kind };
+        var command = new Command("validate", "Check files and list every problem with its place, limit and mend.") { files };
         works.AddTo(command, withHeat: false);
         output.AddTo(command);
-        command.SetAction(parsed => output.Write(parsed, Answer(parsed, parsed.GetValue(files)!, parsed.GetValue(kind), works)));
+        command.SetAction(parsed => output.Write(parsed, Answer(parsed, parsed.GetValue(files)!, works)));
         return command;
     }
 
-    private static Answer Answer(ParseResult parsed, string[] files, string? kind, WorksOptions works)
+    private static Answer Answer(ParseResult parsed, string[] files, WorksOptions works)
     {
         var problems = new List<Problem>();
         var checkedFiles = new List<(string File, string Kind, int Problems)>();
         foreach (string file in files)
         {
-            (string found, IReadOnlyList<Problem> list) = Check(parsed, file, kind, works);
+            (string found, IReadOnlyList<Problem> list) = Check(parsed, file, works);
             checkedFiles.Add((file, found, list.Count));
 
             // A fault of the works shows up once, however many heats stand on it.
@@ -84,52 +82,36 @@ internal static class ValidateCommand
                 [.. problems.Select(p => (IReadOnlyList<object>)[p.File, p.Line, p.Column, p.Code, p.Field, p.Value ?? "", p.Message, p.Limit ?? "", p.Mend])]));
     }
 
-    private static (string Kind, IReadOnlyList<Problem> Problems) Check(ParseResult parsed, string file, string? kind, WorksOptions works)
+    private static (string Kind, IReadOnlyList<Problem> Problems) Check(ParseResult parsed, string file, WorksOptions works)
     {
-        byte[] bytes;
+        string kind = KindOf(file);
+        if (kind is not ("heat" or "practice"))
+        {
+            return (kind, ShopLoader.CheckFile(file));
+        }
+
+        // A heat and a practice use names that the works gives; without a works only the file itself can be judged.
+        Loaded<Works> loaded = works.LoadWorks(parsed, file).Works;
+        IReadOnlyList<Problem> own = ShopLoader.CheckFile(file, loaded.Value);
+        return (kind, kind == "heat" ? [.. loaded.Problems, .. own] : own);
+    }
+
+    // The word after "kind:", to say what was checked; the reader itself complains where it is missing or wrong.
+    private static string KindOf(string file)
+    {
+        byte[] start = new byte[4096];
         try
         {
-            bytes = ReadAtMost(file);
+            using FileStream stream = File.OpenRead(file);
+            int length = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
+            string? line = Encoding.UTF8.GetString(start, 0, length).Split('\n').FirstOrDefault(l => l.StartsWith("kind:", StringComparison.Ordinal));
+            string word = line is null ? "" : line["kind:".Length..].Split('#')[0].Trim().Trim('"', '\'');
+            return ShopLoader.Kinds.Contains(word) ? word : "unknown kind";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            string code = e is FileNotFoundException or DirectoryNotFoundException ? ProblemCode.FileMissing : ProblemCode.FileUnreadable;
-            string message = code == ProblemCode.FileMissing ? "The file is not there." : "The file cannot be read.";
-            return ("unknown kind", [new Problem(code, file, 0, 0, "", null, message, null, "check the name and that it is a file that may be read")]);
+            return "unknown kind";
         }
-
-        string found = kind ?? KindOf(bytes) ?? "heat";
-        if (found != "heat")
-        {
-            Works? names = found == "practice" ? works.LoadWorks(parsed, file).Works.Value : null;
-            return (found, ShopLoader.Check(found, bytes, file, names));
-        }
-
-        Loaded<Works> loaded = works.LoadWorks(parsed, file).Works;
-        return (found, loaded.Value is null ? [.. loaded.Problems, .. ShopLoader.Check(found, bytes, file)] : ShopLoader.Check(found, bytes, file, loaded.Value));
-    }
-
-    // One byte more than any kind of file may have: enough for the reader to refuse it, whatever the size of the file or device.
-    private static byte[] ReadAtMost(string file)
-    {
-        using FileStream stream = File.OpenRead(file);
-        byte[] buffer = new byte[(4 * 1024 * 1024) + 1];
-        return buffer[..stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false)];
-    }
-
-    // The first line "kind: word"; the reader itself complains where it is missing or wrong.
-    private static string? KindOf(byte[] bytes)
-    {
-        foreach (string line in Encoding.UTF8.GetString(bytes, 0, Math.Min(bytes.Length, 4096)).Split('\n'))
-        {
-            if (line.StartsWith("kind:", StringComparison.Ordinal))
-            {
-                string word = line["kind:".Length..].Split('#')[0].Trim().Trim('"', '\'');
-                return ShopLoader.Kinds.Contains(word) ? word : null;
-            }
-        }
-
-        return null;
     }
 
     private static string Place(Problem p) => p.Line > 0 ? $"{p.File}:{p.Line}:{p.Column}" : p.File;
