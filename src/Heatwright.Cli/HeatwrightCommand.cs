@@ -13,8 +13,9 @@ internal static class HeatwrightCommand
 {
     private static readonly string[] RootExamples =
     [
+        "heatwright plan examples/heats/ordinary.yaml",
         "heatwright blow examples/heats/ordinary.yaml",
-        "heatwright plan examples/heats/to-be-planned.yaml",
+        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1595 --carbon 0.38",
         "heatwright validate examples/plant.yaml examples/heats/*.yaml",
     ];
 
@@ -71,8 +72,10 @@ internal static class HeatwrightCommand
     {
         var root = new RootCommand(
             "A workbench for an oxygen-converter steel shop. It advises; the crew, the plant's procedures and local codes decide.");
-        Add(root, BlowCommand.Create(), BlowCommand.Examples);
         Add(root, PlanCommand.Create(), PlanCommand.Examples);
+        Add(root, BlowCommand.Create(), BlowCommand.Examples);
+        Add(root, CorrectCommand.Create(), CorrectCommand.Examples);
+        Add(root, ExplainCommand.Create(), ExplainCommand.Examples);
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
         WithExamples(root, RootExamples);
         return root;

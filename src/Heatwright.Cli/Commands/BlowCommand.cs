@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using Heatwright.Cli.Input;
+using Heatwright.Converter.Charge;
 using Heatwright.Reports.Pictures;
 using Heatwright.Shop;
 
@@ -53,6 +54,7 @@ internal static class BlowCommand
     internal static Picture PictureOf(string which, AnswerContext context, BlowRun run, bool dark) => which switch
     {
         "window" => WindowSheet.Draw(new WindowContent(context.Heat, run.Ends, run.Outlook.Window, []), dark),
+        "account" => AccountSheet.Draw(context.Heat, HeatAccount.Of(run.Input, run.Single), dark),
         _ => SpineSheet.Draw(new SpineContent(context.Heat, run.Input, run.Single, run.Band(p => p.TemperatureC), run.Band(p => p.C)), dark),
     };
 }
