@@ -2,6 +2,7 @@
 using System.Text.Json;
 using Heatwright.Chemistry;
 using Heatwright.Cli.Output;
+using Heatwright.Converter.Blow;
 using Heatwright.Converter.Charge;
 using Heatwright.Reports.Heats;
 using Heatwright.Shop;
@@ -95,7 +96,7 @@ internal static class BlowAnswer
         sheet.Words("");
         foreach (Caution caution in cautions)
         {
-            sheet.Caution(caution.Text);
+            sheet.Caution(caution.Text, caution.Kind == CautionKind.Range ? "Range" : "Caution");
         }
 
         sheet.Words(Cautions.Standing);
@@ -168,7 +169,7 @@ internal static class BlowAnswer
     }
 
     public static void CautionsJson(Utf8JsonWriter json, IReadOnlyList<Caution> cautions) =>
-        json.Array("cautions", cautions, c => json.Value("code", c.Code).Value("text", c.Text));
+        json.Array("cautions", cautions, c => json.Value("kind", c.Kind == CautionKind.Range ? "range" : "heat").Value("text", c.Text));
 
     // Rounding noise differs between processors; below 1e-12 it says only "closed".
     private static double Residual(double value) => Math.Abs(value) < 1e-12 ? 0 : value;

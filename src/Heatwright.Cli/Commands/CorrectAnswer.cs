@@ -30,7 +30,7 @@ internal static class CorrectAnswer
 
         sheet.Table([new("", "", false), new("", "", false), new("measured"), new("error"), new("expected"), new("spread")], rows);
         sheet.Words("");
-        sheet.Words($"Nearer to the middle than {Numbers.Percent(1 - s.Share)} of the readings expected; {Numbers.Fixed(advice.EffectiveMembers, 0)} effective members.");
+        sheet.Words($"{Numbers.Percent(s.Share)} of the readings expected lie nearer to the middle than this one; {Numbers.Fixed(advice.EffectiveMembers, 0)} effective members.");
         sheet.Heading(Sentence(request, advice.Best));
         sheet.Table(
             [new("option", "", false), new("oxygen", "Nm³"), new("stop at", "%"), new("T", "°C"), new("±", "K"), new("C", "%"), new("±", "%"), new("P", "T"), new("P", "C"), new("P", "T and C"), new("P", "phos.")],

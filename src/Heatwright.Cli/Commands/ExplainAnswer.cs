@@ -107,7 +107,7 @@ internal static class ExplainAnswer
         foreach (HeatTerm term in account.Terms)
         {
             running += term.Kelvin;
-            rows.Add([term.Name, Signed(term.MJ, 0), Signed(term.Kelvin, 1), Numbers.Fixed(running, 0)]);
+            rows.Add([Ladders.Name(term), Signed(term.MJ, 0), Signed(term.Kelvin, 1), Numbers.Fixed(running, 0)]);
         }
 
         rows.Add(["end of blow", "", Signed(account.EndK - account.ZeroK, 1), Numbers.Fixed(account.EndK - 273.15, 0)]);
@@ -123,7 +123,7 @@ internal static class ExplainAnswer
             [new("", "", false), new("T", "K"), new("C", "%"), new("P", "%"), new("Mn", "%"), new("FeO", "%"), new("metal", "t")],
             [.. sensitivities.Select(s => (IReadOnlyList<string>)
                 [
-                    s.Change.Replace("Nm3", "Nm³", StringComparison.Ordinal), Signed(s.TemperatureK, 1), Signed(s.CarbonPercent, 4), Signed(s.PhosphorusPercent, 5), Signed(s.ManganesePercent, 4),
+                    s.Change.Replace("Nm3", "Nm³", StringComparison.Ordinal), Signed(s.TemperatureK, 2), Signed(s.CarbonPercent, 4), Signed(s.PhosphorusPercent, 5), Signed(s.ManganesePercent, 4),
                     Signed(s.SlagFeOPercent, 2), Signed(s.MetalKg / 1000, 2),
                 ])]);
         sheet.Words("");

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using Heatwright.Cli.Input;
-using Heatwright.Cli.Output;
 using Heatwright.Reports.Heats;
 using Heatwright.Shop;
 

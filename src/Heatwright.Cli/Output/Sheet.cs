@@ -26,7 +26,7 @@ internal sealed class Sheet
 
     public Sheet Words(string text) => Add(new Block.Words(text));
 
-    public Sheet Caution(string text) => Add(new Block.Caution(text));
+    public Sheet Caution(string text, string word = "Caution") => Add(new Block.Caution(word, text));
 
     public Sheet Table(IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<string>> rows) => Add(new Block.Table(columns, rows));
 
@@ -49,7 +49,7 @@ internal abstract record Block
 
     public sealed record Words(string Text) : Block;
 
-    public sealed record Caution(string Text) : Block;
+    public sealed record Caution(string Word, string Text) : Block;
 
     public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnlyList<string>> Rows) : Block;
 }

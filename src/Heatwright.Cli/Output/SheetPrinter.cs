@@ -55,7 +55,7 @@ internal static class SheetPrinter
                 console.MarkupLine(Plain(words.Text));
                 break;
             case Block.Caution caution:
-                console.Write(new Padder(new Markup($"[yellow]Caution:[/] {Plain(caution.Text)}"), new Padding(0, 0, 0, 0)));
+                console.MarkupLine($"[yellow]{caution.Word}:[/] {Plain(caution.Text)}");
                 break;
             case Block.Table table:
                 console.Write(Draw(table, Plain, ascii));

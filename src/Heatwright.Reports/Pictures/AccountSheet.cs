@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Converter.Charge;
+using Heatwright.Reports.Heats;
 using Heatwright.Shop;
 using ScottPlot;
 
@@ -11,12 +12,12 @@ namespace Heatwright.Reports.Pictures;
 /// </summary>
 public static class AccountSheet
 {
-    private const int Width = 900;
-    private const double Names = 272;
-    private const double BarLeft = 290;
+    private const int Width = 960;
+    private const double Names = 332;
+    private const double BarLeft = 350;
     private const double BarWidth = 410;
-    private const double Figure1 = 774;
-    private const double Figure2 = 856;
+    private const double Figure1 = 834;
+    private const double Figure2 = 920;
     private const double Row = 20;
 
     /// <summary>Draws the account.</summary>
@@ -33,7 +34,7 @@ public static class AccountSheet
         Theme t = page.Theme;
         page.Text($"{heat.Id}  {heat.Title}", 40, 34, t.Ink, Page.Title);
         page.Text(
-            $"from {account.ZeroK - 273.15:0} °C hot metal to {account.EndK - 273.15:0} °C; {account.BathMJPerK:0.0} MJ for each kelvin of metal and slag",
+            $"from {Celsius(account.ZeroK)} hot metal to {Celsius(account.EndK)}; {account.BathMJPerK:0.0} MJ for each kelvin of metal and slag",
             40, 56, t.Soft);
         double y = Heat(page, account, 84);
         y = Oxygen(page, account, y + 26);
@@ -56,7 +57,7 @@ public static class AccountSheet
         Head(page, ref y, "Heat", "K", "MJ");
         double zero = X(0);
         page.Line(zero, y, zero, y + ((account.Terms.Count + 2) * Row), t.Rule);
-        y = Mark(page, y, zero, "hot metal as poured", $"{account.ZeroK - 273.15:0} °C", $"{account.HotMetalMJ:#,0}".Replace(',', ' '));
+        y = Mark(page, y, zero, "hot metal as poured", Celsius(account.ZeroK), $"{account.HotMetalMJ:#,0}".Replace(',', ' '));
         running = 0;
         foreach (HeatTerm term in account.Terms)
         {
@@ -65,11 +66,11 @@ public static class AccountSheet
             double to = X(running);
             page.Line(from, y - 3, from, y + 3, t.Soft, 0.8);
             Bar(page, y, from, to, term.Kelvin >= 0 ? t.Orange : t.Blue);
-            Words(page, y, term.Name, Signed(term.Kelvin), Signed(term.MJ, "#,0"));
+            Words(page, y, Ladders.Name(term), Signed(term.Kelvin), Signed(term.MJ, "#,0"));
             y += Row;
         }
 
-        return Mark(page, y, X(running), "end of blow", $"{account.EndK - 273.15:0} °C", "");
+        return Mark(page, y, X(running), "end of blow", Celsius(account.EndK), "");
     }
 
     private static double Oxygen(Page page, HeatAccount account, double y)
@@ -126,10 +127,15 @@ public static class AccountSheet
 
     private static void Words(Page page, double y, string name, string first, string second)
     {
-        page.Text(name, Names, y + 14, page.Theme.Soft, Page.Body, Side.Right);
+        page.Text(Chemical(name), Names, y + 14, page.Theme.Soft, Page.Body, Side.Right);
         page.Text(first, Figure1, y + 14, page.Theme.Ink, Page.Body, Side.Right);
         page.Text(second, Figure2, y + 14, page.Theme.Soft, Page.Body, Side.Right);
     }
+
+    // Formulas with their figures low: CO_2, O_2.
+    private static string Chemical(string name) => name.Replace("O2", "O_2", StringComparison.Ordinal);
+
+    private static string Celsius(double kelvin) => (kelvin - 273.15).ToString("#,0").Replace(',', ' ') + " °C";
 
     private static string Signed(double value, string format = "0", bool plus = true)
     {

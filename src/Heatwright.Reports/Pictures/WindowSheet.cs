@@ -59,12 +59,12 @@ public static class WindowSheet
         page.Text("P(in window)", Left, 34, t.Soft);
         page.Text(content.Probability.ToString("0.00"), Left, 70, t.Ink, 34);
         page.Text($"{content.Heat.Id}  {content.Heat.Title}", Left + Across, 34, t.Ink, Page.Body, Side.Right);
-        page.Text($"window {carbonLeast:0.000} to {carbonMost:0.000} % C, {hotLeast:0} to {hotMost:0} °C", Left + Across, 52, t.Soft, Page.Small, Side.Right);
+        page.Text($"window {carbonLeast:0.000} to {carbonMost:0.000} % C, {Thousands(hotLeast)} to {Thousands(hotMost)} °C", Left + Across, 52, t.Soft, Page.Small, Side.Right);
         page.Text($"{cloud.Length} of {content.Ends.Count} equally likely ends", Left + Across, 68, t.Soft, Page.Small, Side.Right);
 
         var panel = new Panel(page, Left, Top, Across, Up, x, y, log: false, logX: true);
         double step = y.Most - y.Least > 160 ? 50 : y.Most - y.Least > 70 ? 20 : 10;
-        panel.Rules(Enumerable.Range(0, 100).Select(i => (Math.Ceiling(y.Least / step) + i) * step).TakeWhile(v => v <= y.Most), v => v.ToString("0"));
+        panel.Rules(Enumerable.Range(0, 100).Select(i => (Math.Ceiling(y.Least / step) + i) * step).TakeWhile(v => v <= y.Most), Thousands);
         foreach (double c in CarbonRules.Where(c => c >= x.Least && c <= x.Most))
         {
             page.Line(panel.X(c), Top, panel.X(c), Top + Up, t.Rule);
@@ -89,6 +89,8 @@ public static class WindowSheet
         page.Text("carbon, mass % (log)", Left + Across, Top + Up + 38, t.Soft, Page.Small, Side.Right);
         page.Text("°C", Left - 7, Top - 10, t.Soft, Page.Small, Side.Right);
     }
+
+    private static string Thousands(double value) => value.ToString("#,0").Replace(',', ' ');
 
     private static void Cross(Page page, Panel panel, MeasuredPoint m)
     {
