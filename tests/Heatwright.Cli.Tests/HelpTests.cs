@@ -41,9 +41,9 @@ public sealed partial class HelpTests : IDisposable
         });
     }
 
-    private static string[] Examples(string help) => [.. ExampleLine().Matches(help).Select(m => m.Groups["line"].Value)];
+    private static string[] Examples(string help) => [.. ExampleLine().Matches(help[help.IndexOf("Examples:", StringComparison.Ordinal)..]).Select(m => m.Groups["line"].Value)];
 
-    private static string[] Names(string help) => [.. CommandLine().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(m => m.Groups["name"].Value)];
+    private static string[] Names(string help) => [.. CommandLine().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..help.IndexOf("Examples:", StringComparison.Ordinal)]).Select(m => m.Groups["name"].Value)];
 
     [GeneratedRegex(@"^  (?<line>heatwright .*)$", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex ExampleLine();

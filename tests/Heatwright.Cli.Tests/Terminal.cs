@@ -26,7 +26,7 @@ public sealed class Terminal : IDisposable
         {
             string copy = Path.Combine(Folder, Path.GetRelativePath(Root, file));
             Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
+            System.IO.File.Copy(file, copy);
         }
     }
 
@@ -63,6 +63,7 @@ public sealed class Terminal : IDisposable
         var start = new ProcessStartInfo(program, arguments)
         {
             WorkingDirectory = Folder,
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             RedirectStandardInput = true,

@@ -20,8 +20,8 @@ public sealed class PictureTests
         foreach (XElement text in texts)
         {
             double size = Number(text, "font-size");
-            double[] x = [.. ((string)text.Attribute("x")!).Split(',', StringSplitOptions.RemoveEmptyEntries).Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
-            double[] y = [.. ((string)text.Attribute("y")!).Split(',', StringSplitOptions.RemoveEmptyEntries).Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+            double[] x = [.. ((string)text.Attribute("x")!).Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+            double[] y = [.. ((string)text.Attribute("y")!).Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
             Assert.True(x.Min() >= 2 && x.Max() + (0.6 * size) <= width, text.ToString());
             Assert.True(y.Min() - size >= 0 && y.Max() + 2 <= height, text.ToString());
         }

@@ -15,7 +15,7 @@ internal static class ValidateCommand
     [
         "heatwright validate examples/heats/ordinary.yaml",
         "heatwright validate examples/plant.yaml examples/practices/*.yaml --json",
-        "heatwright validate my-heat.yaml --materials my-materials.yaml",
+        "heatwright validate examples/heats/ordinary.yaml --materials examples/materials.yaml",
     ];
 
     public static Command Create()

@@ -10,8 +10,6 @@ internal static class SheetPrinter
     /// <summary>Width of piped output and the most on a terminal: what tables are designed for.</summary>
     private const int Width = 100;
 
-    private const int Indent = 2;
-
     private static readonly string[] LocaleVariables = ["LC_ALL", "LC_CTYPE", "LANG"];
 
     public static void Print(Sheet sheet, bool noColour, bool ascii)
@@ -70,7 +68,7 @@ internal static class SheetPrinter
         int[] widths = [.. source.Columns.Select((c, i) => source.Rows.Select(r => Length(r[i], ascii)).Append(Length(c.Title, ascii)).Append(Length(c.Unit, ascii)).Max())];
 
         // Two blanks between columns read best; a table that would not fit gets one.
-        int gap = Indent + widths.Sum() + (2 * (count - 1)) <= Width ? 2 : 1;
+        int gap = widths.Sum() + (2 * (count - 1)) <= Width ? 2 : 1;
         for (int i = 0; i < count; i++)
         {
             Column column = source.Columns[i];
@@ -78,7 +76,7 @@ internal static class SheetPrinter
             {
                 Alignment = column.Number ? Justify.Right : Justify.Left,
                 NoWrap = column.Number,
-                Padding = new Padding(i == 0 ? Indent : 0, 0, i == count - 1 ? 0 : gap, 0),
+                Padding = new Padding(0, 0, i == count - 1 ? 0 : gap, 0),
             });
         }
 

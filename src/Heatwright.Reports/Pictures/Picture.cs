@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 using SkiaSharp;
 
 namespace Heatwright.Reports.Pictures;
 
 /// <summary>A picture that can be had as SVG or PNG. Same content, same bytes.</summary>
-public sealed class Picture
+public sealed partial class Picture
 {
     private readonly int _width;
     private readonly int _height;
@@ -28,10 +30,30 @@ public sealed class Picture
         string size = string.Create(CultureInfo.InvariantCulture, $"width=\"{_width}\" height=\"{_height}\"");
         string text = Encoding.UTF8.GetString(stream.ToArray());
         int end = text.IndexOf(size, StringComparison.Ordinal) + size.Length;
-        return text.Insert(end, string.Create(CultureInfo.InvariantCulture, $" viewBox=\"0 0 {_width} {_height}\""))
+        text = text.Insert(end, string.Create(CultureInfo.InvariantCulture, $" viewBox=\"0 0 {_width} {_height}\""))
             .Replace($"font-family=\"{Typeface.Name}\"", $"font-family=\"{Typeface.Name}, Arial, Helvetica, sans-serif\"", StringComparison.Ordinal)
             .Replace("\r\n", "\n", StringComparison.Ordinal);
+        return OwnIds(text);
     }
+
+    /// <summary>
+    /// The drawing library numbers its clip paths through the whole process: the same picture would have other bytes the second
+    /// time, and two pictures on one page could take each other's clips. Numbered here within the picture, under its own hash.
+    /// </summary>
+    private static string OwnIds(string svg)
+    {
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        string numbered = ClipId().Replace(svg, m =>
+        {
+            numbers.TryAdd(m.Value, numbers.Count + 1);
+            return string.Create(CultureInfo.InvariantCulture, $"clip-own-{numbers[m.Value]}");
+        });
+        string hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(numbered)))[..8];
+        return numbered.Replace("clip-own-", "c" + hash + "-", StringComparison.Ordinal);
+    }
+
+    [GeneratedRegex(@"\bcl_[0-9a-f]+\b", RegexOptions.NonBacktracking)]
+    private static partial Regex ClipId();
 
     /// <summary>As PNG.</summary>
     /// <param name="scale">Pixels per unit of the drawing.</param>

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: Apache-2.0
+using System.Text.Json;
+
+namespace Heatwright.Cli.Tests;
+
+public sealed class CorrectTests : IDisposable
+{
+    private const string Ordinary = "examples/heats/ordinary.yaml";
+    private readonly Terminal _terminal = new();
+
+    public void Dispose() => _terminal.Dispose();
+
+    /// <summary>Units: a bare number and the same with its unit are the same question.</summary>
+    [Fact]
+    public void Quantities_may_carry_their_units()
+    {
+        string bare = Correct("--at", "82", "--temperature", "1570", "--carbon", "0.38").Ends(0).Output;
+        Assert.Equal(bare, Correct("--at", "82%", "--temperature", "1570 °C", "--carbon", "0.38 %").Ends(0).Output);
+        Assert.Equal(bare, Correct("--at", "82 %", "--temperature", "1843.15 K", "--carbon", "3800 ppm").Ends(0).Output);
+    }
+
+    [Fact]
+    public void Colder_reading_asks_for_no_more_coolant_and_not_less_oxygen()
+    {
+        JsonElement hot = Best("1575"), cold = Best("1550");
+        Assert.True(cold.GetProperty("coolantKg").GetDouble() <= hot.GetProperty("coolantKg").GetDouble());
+        Assert.True(cold.GetProperty("oxygenToBlowNm3").GetDouble() >= hot.GetProperty("oxygenToBlowNm3").GetDouble());
+        Assert.InRange(hot.GetProperty("probabilityWindow").GetDouble(), 0, 1);
+    }
+
+    [Fact]
+    public void Reading_that_does_not_fit_the_charge_is_doubted()
+    {
+        Ran ran = Correct("--at", "82%", "--temperature", "1680", "--carbon", "0.38");
+        Assert.InRange(ran.ExitCode, 0, 1);
+        Assert.Contains("Check the reading", ran.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Temperature_alone_is_enough_where_the_carbon_reading_failed() =>
+        Assert.DoesNotContain("Carbon  ", Correct("--temperature", "1570").Ends(0).Output, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("--temperature", "1570 F", "write °C or K")]
+    [InlineData("--temperature", "2900", "lies outside 1300 to 1800 °C")]
+    [InlineData("--temperature", "warm", "1385 °C")]
+    [InlineData("--temperature", "NaN", "not a number")]
+    [InlineData("--carbon", "-0.1", "lies outside")]
+    [InlineData("--at", "182%", "lies outside 50 to 99 %")]
+    public void Wrong_quantity_names_option_limit_and_mend(string option, string value, string part)
+    {
+        string[] rest = option == "--temperature" ? [] : ["--temperature", "1570"];
+        Ran ran = Correct([option, value, .. rest]).Ends(2);
+        Assert.Contains(option, ran.Errors, StringComparison.Ordinal);
+        Assert.Contains(part, ran.Errors, StringComparison.Ordinal);
+        Assert.Contains("Mend:", ran.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Temperature_is_asked_for() => Assert.Contains("--temperature", Correct().Ends(2).Errors, StringComparison.Ordinal);
+
+    private Ran Correct(params string[] arguments) => _terminal.Run(["correct", Ordinary, "--members", "300", .. arguments]);
+
+    private JsonElement Best(string temperature)
+    {
+        using JsonDocument json = JsonDocument.Parse(Correct("--at", "82%", "--temperature", temperature, "--carbon", "0.35", "--json").Ends(0).Output);
+        return json.RootElement.GetProperty("options")[0].Clone();
+    }
+}
