@@ -83,6 +83,9 @@ internal static class BlowConstants
     /// <summary>Brings the laboratory foam index to a converter: a plain foam of a third to two thirds of the freeboard at mid-blow.</summary>
     public const double FoamIndexScale = 4;
 
+    /// <summary>Share of the oxygen that finds no CO and oxidises iron instead of leaving.</summary>
+    public const double UnusedOxygenToIron = 0.9;
+
     /// <summary>Iron fume per Nm³ oxygen, kg, and spray per kmol CO, kg: together 10–13 kg Fe per t steel (raw dust 15–20 kg/t; EU BREF 2013, from memory).</summary>
     public const double FumePerNm3 = 0.12;
     public const double SprayPerKmol = 2.2;

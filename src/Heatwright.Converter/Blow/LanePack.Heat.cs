@@ -20,9 +20,16 @@ internal sealed partial class LanePack
         Vector256<double> carbon = _carbonJet + _carbonEmulsion + _carbonBath;
         Vector256<double> burnt = LesserOf(_postCombustionKmol, carbon * 0.97);
         Vector256<double> shift = LesserOf(_gasH2O * 0.7, Positive(carbon - burnt) * 0.5);
+
+        // Oxygen that finds no CO to burn meets slag and spray on its way: measured end gas shows next to none unused (chapter 90, c).
+        Vector256<double> unused = Positive(_postCombustionKmol - burnt);
+        Vector256<double> late = unused * BlowConstants.UnusedOxygenToIron;
+        Vector256<double> lateIron = late / _oxygenPerIron;
+        _metalRate[Fe] -= lateIron * Molar.Fe;
+        _slagRate[FeO] += lateIron * _feOxMolar;
         _mouthCO = carbon - burnt - shift;
         _mouthCO2 = _gasCO2Direct + burnt + shift;
-        _mouthO2 = (_postCombustionKmol - burnt) * 0.5;
+        _mouthO2 = (unused - late) * 0.5;
         _mouthH2 = shift;
         _mouthH2O = _gasH2O - shift;
         Vector256<double> inert = _oxygenKmol * _oxygenUse * (All(1) - _purity) * 0.5;
