@@ -71,7 +71,7 @@ public sealed record AssumedPlant(double CarbonOffsetPercent = 0)
     public static IReadOnlyList<string> Statement { get; } =
     [
         "Vessel: bore 6.6 m new and worn by the recorded lining age, height 9.8 m inside the lining, 5 nozzles of 44 mm throat and 57 mm exit at 15°, no bottom gas, lining hot face 1350 K at charging.",
-        "Oxygen 800 Nm³/min, 99.5 % O2; lance 2.2 m to 15 %, 1.9 m to 40 %, 1.7 m to 80 %, then 1.5 m; 120 s from hot metal to ignition.",
+        "Oxygen 800 Nm³/min, 99.5 % O2; lance 1.9 m to 8 %, 1.6 m to 25 %, 1.45 m to 80 %, then 1.35 m (the mean of the recorded lance position is 1.47, taken as metres); 120 s from hot metal to ignition.",
         "Lime 92.5 % CaO, 2 % MgO, 1.5 % SiO2, 1 % Al2O3, 3 % CO2, 30 mm, 2 % lost as fines; half before the blow, 30 % at 5 %, 20 % at 20 % of the oxygen. Magnesia flux 75 % MgO, all before the blow.",
         "Scrap: 70 % light and medium (12 mm thick, 1.5 % rust, 0.5 % dirt), 30 % heavy (60 mm, 0.5 % rust); 0.10 % C, 0.5 % Mn, 0.2 % Si, 0.02 % P; 10 °C.",
         "Hot metal: carbon at saturation for its temperature and analysis (1.30 + 0.00257 t − 0.31 Si − 0.33 P − 0.45 S + 0.028 Mn), band ±0.15 %; 0.3 % of its mass is slag poured with it.",
@@ -101,7 +101,7 @@ public sealed record AssumedPlant(double CarbonOffsetPercent = 0)
         var programme = new BlowProgramme(
             PlannedOxygenNm3PerT * row.ChargeT,
             [new SetPoint(0, OxygenFlowNm3PerS)],
-            [new SetPoint(0, 2.2), new SetPoint(15, 1.9), new SetPoint(40, 1.7), new SetPoint(80, 1.5)],
+            [new SetPoint(0, 1.9), new SetPoint(8, 1.6), new SetPoint(25, 1.45), new SetPoint(80, 1.35)],
             [],
             [new SetPoint(0, 0)],
             [

@@ -20,7 +20,7 @@ public sealed record HeatFigure(string Name, string Unit, Func<MeasuredHeat, dou
     public static HeatFigure Lime { get; } = new("lime", "kg/t", h => h.LimeKg / h.ChargeT);
 
     /// <summary>Natural logarithm of the end carbon.</summary>
-    public static HeatFigure LogEndCarbon { get; } = new("ln end C", "-", h => Math.Log(h.EndCarbonPercent!.Value));
+    public static HeatFigure LogEndCarbon { get; } = new("ln end C", "ln %", h => Math.Log(h.EndCarbonPercent!.Value));
 
     /// <summary>The five that matter most to a heat balance.</summary>
     public static IReadOnlyList<HeatFigure> Main { get; } = [HotMetalTemperature, Silicon, ScrapShare, Lime, LogEndCarbon];

@@ -229,7 +229,7 @@ public static class TemperatureCheck
         HeatFigure[] figures =
         [
             HeatFigure.Silicon, HeatFigure.HotMetalTemperature, HeatFigure.ScrapShare, HeatFigure.Lime, HeatFigure.LogEndCarbon,
-            new("time", "heats", h => place[h]),
+            new("time", "heat", h => place[h]),
         ];
         return [.. Varied(figures, heats).Select(f => new ResidualSlope(f.Name, f.Unit, LeastSquares.Fit([f.Name], Rows(heats, [f]), residual).Coefficients[0]))];
     }
