@@ -164,7 +164,8 @@ internal static class ValidationText
             "",
             $"With the share of oxygen used fitted on the first half ({r.OxygenUse:0.000}) the second half has a bias of {Signed(r.FittedBiasPercent)} %: the measured mean moved by {Signed(r.MeasuredShiftPercent)} %",
             $"between the halves and the model's by {Signed(r.ModelShiftPercent)} %, so a level learnt on one half cannot be nearer than that on the other.",
-            "The unknown hot metal carbon alone moves the demand by about 1 % per 0.05 % C.",
+            "The unknown hot metal carbon alone moves the demand by 0.8 % per 0.05 % C: its band of ±0.15 % is worth ±2.4 %. A point of rust on the",
+            "scrap brings oxygen for another 1 %.",
             "",
             "![Oxygen per tonne](pictures/validation-oxygen.svg)",
             "");
@@ -279,7 +280,7 @@ internal static class ValidationText
         "* **Scrap melting**: no times of industrial pieces; the analysis of scrap, its rust and its classes are assumed.",
         "* **Post-combustion inside the vessel**: only its sum with the hood's is measured.",
         "* **Bottom gas**: the vessel of the data is taken as top-blown.",
-        "* **Hot metal carbon**: assumed near saturation; its band of ±0.15 % is worth about 3 % of oxygen.");
+        "* **Hot metal carbon**: assumed near saturation; its band of ±0.15 % is worth ±2.4 % of oxygen and ±9 °C.");
 
     /// <summary>Scrap that would cancel 0.1 % Si in the balance, points of the charge.</summary>
     private static double Needed(TemperatureResult r)
