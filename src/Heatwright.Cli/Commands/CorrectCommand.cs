@@ -25,11 +25,11 @@ internal static class CorrectCommand
         var works = new WorksOptions();
         var ensemble = new EnsembleOptions(1000);
         var output = new OutputOptions();
-        Option<double?> at = Amount.Option("--at", Kinds.Share, "%", 50, 99, "Oxygen metered at the measurement, % of plan. Default: where the practice measures.");
-        Option<double?> temperature = Amount.Option("--temperature", Kinds.Temperature, "°C", 1300, 1800, "Bath temperature; a bare number is in °C.");
+        Option<double?> at = Amount.Option("--at", Kinds.Share, "%", 50, 99, "82 %", "Oxygen metered at the measurement, % of plan. Default: where the practice measures.");
+        Option<double?> temperature = Amount.Option("--temperature", Kinds.Temperature, "°C", 1300, 1800, "1570 °C", "Bath temperature; a bare number is in °C.");
         temperature.Required = true;
-        Option<double?> carbon = Amount.Option("--carbon", Kinds.MassPercent, "%", 0.02, 4.5, "Carbon; a bare number is in mass %. Leave out when the reading failed.");
-        Option<double?> most = Amount.Option("--most-coolant", Kinds.Mass, "t", 0, 20, "Most of each coolant that may go in now; a bare number is in t. Default: 3 t or what the heat allows.");
+        Option<double?> carbon = Amount.Option("--carbon", Kinds.MassPercent, "%", 0.02, 4.5, "0.38 %", "Carbon; a bare number is in mass %. Leave out when the reading failed.");
+        Option<double?> most = Amount.Option("--most-coolant", Kinds.Mass, "t", 0, 20, "2 t", "Most of each coolant that may go in now; a bare number is in t. Default: 3 t or what the heat allows.");
         var command = new Command("correct", "From one in-blow measurement: oxygen and coolant left to give, with the odds of each option.");
         works.AddTo(command);
         foreach (Option option in new Option[] { at, temperature, carbon, most })

@@ -14,14 +14,15 @@ internal static class Amount
     /// <param name="bareUnit">Unit of a number without one.</param>
     /// <param name="least">Least, in the bare unit.</param>
     /// <param name="most">Most, in the bare unit.</param>
+    /// <param name="example">For the help.</param>
     /// <param name="description">For the help.</param>
-    public static Option<double?> Option(string name, QuantityKind kind, string bareUnit, double least, double most, string description)
+    public static Option<double?> Option(string name, QuantityKind kind, string bareUnit, double least, double most, string example, string description)
     {
         Unit bare = kind.Find(bareUnit)!;
         return new Option<double?>(name)
         {
             Description = description,
-            HelpName = kind.Example,
+            HelpName = example,
             CustomParser = result => Parse(result, name, kind, bare, least, most),
         };
     }
