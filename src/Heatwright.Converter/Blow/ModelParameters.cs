@@ -35,7 +35,7 @@ public sealed record ModelParameters(
     double Interface = 1,
     double LimeDissolution = 1,
     double ScrapTransfer = 1,
-    double PhosphorusOffset = -0.7,
+    double PhosphorusOffset = -0.35,
     double ManganeseOffset = 0,
     double FoamScale = 1,
     double DustScale = 1,
