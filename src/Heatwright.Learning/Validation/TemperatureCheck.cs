@@ -63,6 +63,9 @@ public sealed record TemperatureResult(
     /// <summary>The balance with its one fitted number.</summary>
     public Forecast Balance => Forecasts.Single(f => f.Name == TemperatureCheck.BalanceName);
 
+    /// <summary>True when clearly less than a deviation that the balance expects is found in the steel: something unrecorded takes it out.</summary>
+    public bool Steered => TrimLeft.Value + TrimLeft.HalfWidth95 < 0.8;
+
     /// <summary>How much more the balance expects of the second half than of the first, °C.</summary>
     public double ExpectedShiftC => Points.Where(p => p.InSecondHalf).Average(p => p.ModelC) - Points.Where(p => !p.InSecondHalf).Average(p => p.ModelC);
 

@@ -82,20 +82,22 @@ internal static class ValidationText
             t.Append(CultureInfo.InvariantCulture, $"| {f.Name} | {f.Fitted} | {f.First.Rmse:0.0} | {f.Second.Rmse:0.0} | {Signed(f.Second.Bias)} ± {f.Second.BiasHalfWidth95:0.0} | {f.Second.Sd:0.0} |\n");
         }
 
-        string slopeText = r.Pairs.All(p => p.Measured.ZeroInside || p.Name == HeatFigure.LogEndCarbon.Name)
-            ? "The measured temperature has no slope on any charge figure that differs from zero,"
-            : "The measured temperature hardly depends on the charge figures,";
-        Lines(
-            t,
-            "",
-            "![End temperature, measured against model](pictures/validation-temperature.svg)",
-            "",
-            $"These heats were steered to their aim. {slopeText}",
-            "not even on scrap, which must cool. So the best forecast is the mean, and a regression with many inputs is worse than it. The balance",
-            "keeps the slopes of thermodynamics:",
-            "",
-            "| input | slope of measured T | slope of the balance |",
-            "| --- | --- | --- |");
+        Lines(t, "", "![End temperature, measured against model](pictures/validation-temperature.svg)", "");
+        if (r.Steered)
+        {
+            bool flat = r.Pairs.Where(p => p.Name != HeatFigure.LogEndCarbon.Name).All(p => p.Measured.ZeroInside);
+            Lines(
+                t,
+                $"These heats were steered to their aim: the measured temperature {(flat ? "has no slope on any charge figure that differs from zero," : "hardly depends on the charge figures,")}",
+                "not even as much on scrap, which must cool, as the balance has. The balance keeps the slopes of thermodynamics:",
+                "");
+        }
+        else
+        {
+            Lines(t, "The measured temperature follows the charge figures. Slopes of one regression on what was measured and on what the balance says:", "");
+        }
+
+        Lines(t, "| input | slope of measured T | slope of the balance |", "| --- | --- | --- |");
         foreach (SlopePair p in r.Pairs)
         {
             t.Append(CultureInfo.InvariantCulture, $"| {p.Name}, °C per {p.Unit} | {Signed(p.Measured.Value, "0.00")} ± {p.Measured.HalfWidth95:0.00} | {Signed(p.Model.Value, "0.00")} |\n");
@@ -105,15 +107,24 @@ internal static class ValidationText
             t,
             "",
             $"The balance spreads by {r.ModelSd:0} °C (SD) over these charges, the measured temperatures by {r.MeasuredSd:0} °C; of a deviation that the balance expects, {100 * r.TrimLeft.Value:0} ± {100 * r.TrimLeft.HalfWidth95:0} %",
-            $"is found in the steel. (Even the slope on end carbon is partly the crew's: a cold heat is blown on, so low carbon goes with heats that were cold.) From the first half to the second the balance expects {Signed(r.ExpectedShiftC, "0")} °C from the charges; {Signed(r.MeasuredShiftC, "0")} °C was measured.",
-            "",
-            "What took out the rest is not in the record. It is not the recorded scrap: to hold the temperature against silicon, scrap alone would",
-            $"have to rise by {Needed(r):0.0} points of the charge per 0.1 % Si; it changes by {Signed(0.1 * r.ScrapOnHeat[0].Value, "0.00")} ± {0.1 * r.ScrapOnHeat[0].HalfWidth95:0.00}. Two readings fit, and the data cannot tell between them:",
-            "the crew trims with what has no column here (ore, limestone, scale, heating agents, waiting, blowing on), or part of the recorded",
-            "charge is not what went in. Either way a balance of the recorded charge cannot foresee the end temperature of these heats. Told the",
-            "share of a deviation that survives the trim (last row of the first table, a second fitted number), it is as good as the mean;",
-            "that is no proof of the physics.",
-            "",
+            $"is found in the steel. From the first half to the second the balance expects {Signed(r.ExpectedShiftC, "0")} °C from the charges; {Signed(r.MeasuredShiftC, "0")} °C was measured.",
+            "");
+        if (r.Steered)
+        {
+            Lines(
+                t,
+                "What took out the rest is not in the record. It is not the recorded scrap: to hold the temperature against silicon, scrap alone would",
+                $"have to rise by {Needed(r):0.0} points of the charge per 0.1 % Si; it changes by {Signed(0.1 * r.ScrapOnHeat[0].Value, "0.00")} ± {0.1 * r.ScrapOnHeat[0].HalfWidth95:0.00}. Two readings fit, and the data cannot tell between them:",
+                "the crew trims with what has no column here (ore, limestone, scale, heating agents, waiting, blowing on), or part of the recorded",
+                "charge is not what went in. Either way a balance of the recorded charge cannot foresee the end temperature of these heats. Told the",
+                "share of a deviation that survives the trim (last row of the first table, a second fitted number), it is as good as the mean;",
+                "that is no proof of the physics. The slope on end carbon is partly the crew's too: a cold heat is blown on, so low carbon goes with",
+                "heats that were cold.",
+                "");
+        }
+
+        Lines(
+            t,
             "Residual slopes, one input at a time, both halves:",
             "",
             "| against | slope, °C per unit | zero inside |",
@@ -128,8 +139,9 @@ internal static class ValidationText
             "",
             "![Residuals of the end temperature](pictures/validation-residuals.svg)",
             "",
-            "They are the balance's own slopes with the sign turned, as an unrecorded trim makes them. They would look the same for any balance with",
-            "the published cooling and heating effects, so they neither confirm nor refute it. What one wrong input does to a median heat:",
+            r.Steered
+                ? "They are the balance's own slopes with the sign turned, as an unrecorded trim makes them. They would look the same for any balance with\nthe published cooling and heating effects, so they neither confirm nor refute it. What one wrong input does to a median heat:"
+                : "What one wrong input does to a median heat:",
             "",
             "| input | usual error (1 σ, common practice, from memory) | end temperature, °C |",
             "| --- | --- | --- |");
@@ -138,7 +150,7 @@ internal static class ValidationText
             t.Append(CultureInfo.InvariantCulture, $"| {e.Input} | {e.Error} | {Signed(e.EffectC)} |\n");
         }
 
-        Lines(t, $"| all together, independent | | {r.AllInputErrors:0.0} |", "", $"So errors of the inputs explain about {r.AllInputErrors:0} °C; the rest of the {r.Balance.Second.Sd:0} °C is the unrecorded part.", "");
+        Lines(t, $"| all together, independent | | {r.AllInputErrors:0.0} |", "", $"The errors of the balance in the second half have an SD of {r.Balance.Second.Sd:0} °C; errors of the inputs explain about {r.AllInputErrors:0} °C of it.", "");
     }
 
     private static void Oxygen(StringBuilder t, OxygenDemand r)

@@ -49,7 +49,7 @@ public static class ValidationPictures
         Bars(page, panel, first, t.Sky, hollow: true);
         Bars(page, panel, second, t.Blue, hollow: false);
         Legend(page, 480, 330, ("first half (loss level fitted)", t.Sky, true), ("second half", t.Blue, false));
-        page.Text($"{r.Points.Count} heats of 340 t, steered to their aim: the charge foretells little of their end temperature", 70, 28, t.Ink);
+        page.Text($"{r.Points.Count} heats{(r.Steered ? ", steered to their aim: the charge foretells little of their end temperature" : "")}", 70, 28, t.Ink);
     }
 
     private static void Residuals(Page page, TemperatureResult r)

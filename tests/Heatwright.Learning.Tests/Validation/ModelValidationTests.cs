@@ -46,6 +46,8 @@ public sealed class ModelValidationTests
     [Fact]
     public void Where_nothing_is_steered_residuals_have_no_slope()
     {
+        Assert.False(Report.Temperature.Steered);
+        Assert.DoesNotContain("steered to their aim", Report.ToMarkdown(), StringComparison.Ordinal);
         Assert.Equal(1, Report.Temperature.TrimLeft.Value, 2 * Report.Temperature.TrimLeft.HalfWidth95);
         Assert.All(Report.Temperature.Slopes, s => Assert.InRange(Math.Abs(s.Slope.Value), 0, 1.7 * s.Slope.HalfWidth95));
         Assert.All(Report.Temperature.Pairs, p => Assert.InRange(Math.Abs(p.Measured.Value - p.Model.Value), 0, 1.7 * p.Measured.HalfWidth95));
