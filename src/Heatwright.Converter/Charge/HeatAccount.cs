@@ -37,7 +37,7 @@ public enum HeatTermKind
     NotDissolved,
     /// <summary>Slag hotter than metal at the end.</summary>
     SlagHotter,
-    /// <summary>Small rest: hydrogen, nitrogen, dissolved oxygen, sulphur.</summary>
+    /// <summary>Rest: steam, nitrogen, sulphur, and additions still cold when a blow is broken off.</summary>
     Other,
 }
 

@@ -319,7 +319,7 @@ internal sealed class HeatAccountant
         double wanted = (end.TemperatureK - _zeroK) * capacity;
 
         double rest = wanted - _terms.Sum(t => t.MJ);
-        Add(HeatTermKind.Other, "small rest: steam, nitrogen, sulphur", rest);
+        Add(HeatTermKind.Other, "rest: steam, nitrogen, sulphur, additions still cold", rest);
         HeatTerm[] terms = [.. _terms.Where(t => t.MJ != 0).Select(t => new HeatTerm(t.Kind, t.Name, t.MJ, t.MJ / capacity))];
         return new HeatAccount(_zeroK, energy.HotMetalMJ, capacity, end.TemperatureK, terms, oxygen, Iron());
     }

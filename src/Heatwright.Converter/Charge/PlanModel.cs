@@ -78,9 +78,11 @@ internal sealed class PlanModel
     }
 
     /// <summary>One-sided differences: rows by decision, columns by quantity, the last column the vessel's CO2. One batched call.</summary>
-    public double[][] Jacobian(PlanPoint at)
+    /// <param name="at">Where.</param>
+    /// <param name="fixedToo">Also for materials that the request leaves no room to move.</param>
+    public double[][] Jacobian(PlanPoint at, bool fixedToo = false)
     {
-        int[] moved = [.. Enumerable.Range(0, at.X.Length).Where(j => _materials[j].Most > _materials[j].Least)];
+        int[] moved = [.. Enumerable.Range(0, at.X.Length).Where(j => fixedToo || _materials[j].Most > _materials[j].Least)];
         double[][] xs = [.. moved.Select(j => Moved(at.X, j, 0.08 * Scale[j]))];
         PlanPoint[] points = At(xs);
         double[][] jacobian = new double[at.X.Length][];

@@ -37,9 +37,9 @@ internal static class PlanReliefs
         PlanRequest request, PlanModel model, PlanSearch search, ILinearProgram solver, PlanPoint at, PlanRange[] ranges)
     {
         IReadOnlyList<PlanRow> rows = Planner.Rows(request, at, ranges);
+        search.LineariseAll(at);
         List<PlanConflict> because = Conflicts(request, search, solver, at, ranges, rows);
         Candidate[] candidates = [.. Candidates(request, model, at, ranges, rows)];
-        double[][] jacobian = search.Jacobian;
         var reliefs = new List<PlanRelief>();
         var sized = new List<(Candidate Candidate, double Amount, double[] X)>();
         foreach (Candidate c in candidates)

@@ -52,6 +52,9 @@ internal sealed class PlanSearch
     /// <summary>The last linearisation, at the point returned.</summary>
     public double[][] Jacobian { get; private set; } = [];
 
+    /// <summary>Linearises again with what is at hand but not allowed.</summary>
+    public void LineariseAll(PlanPoint at) => Jacobian = _model.Jacobian(at, true);
+
     /// <summary>Objective of a point, counted in kilograms of hot metal.</summary>
     public double Value(PlanPoint p) => (_price.Zip(p.X, (c, x) => c * x).Sum() + (_vesselPrice * p.VesselCo2Kg)) / _perKg;
 

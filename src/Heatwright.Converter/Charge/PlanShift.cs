@@ -45,7 +45,7 @@ internal static class PlanShift
         }
 
         double middle = (least + most) / 2;
-        for (double factor = 1.1; factor < 4; factor += 0.1)
+        for (double factor = 1.1; factor < 8; factor += 0.1)
         {
             PlanLimit wide = l with { Least = Math.Max(0, middle - (factor * (middle - least))), Most = middle + (factor * (most - middle)) };
             if (spread.Nominal(wide, aimedAt).Range is not null)

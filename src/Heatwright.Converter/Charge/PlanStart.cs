@@ -9,7 +9,7 @@ internal static class PlanStart
     /// <summary>Other beginnings: much scrap, little scrap.</summary>
     public static IEnumerable<double[]> Others(PlanRequest request, PlanModel model)
     {
-        yield return Charge(request, model, 0.95, 52);
+        yield return Charge(request, model, 0.95, 54);
         yield return Charge(request, model, 0.78, 48);
     }
 
