@@ -139,16 +139,42 @@ internal sealed class HeatAccountant
             if (k < _result.End.ScrapKg.Count)
             {
                 ChargedElements.AddMetal(_solidMetal, s.Material.Analysis, _result.End.ScrapKg[k] * metallic);
+                _solidMetal[(int)Element.Fe] += s.MassKg > 0 ? rustIron * _result.End.ScrapKg[k] / s.MassKg : 0;
             }
         }
 
-        double[] shell = new double[AtomicWeights.Count];
-        ChargedElements.AddMetal(shell, _heat.HotMetal.Analysis, _result.End.ShellKg);
-        for (int e = 0; e < shell.Length; e++)
+        Shell();
+    }
+
+    /// <summary>
+    /// Metal frozen on scrap: what of carbon, manganese, phosphorus, titanium, vanadium and chromium is solid but not in scrap (no
+    /// flux holds them); the rest of it as hot metal; iron makes up its mass.
+    /// </summary>
+    private void Shell()
+    {
+        double shellKg = _result.End.ShellKg;
+        if (shellKg <= 0)
         {
-            _solidMetal[e] += shell[e];
-            _unmoltenJ += shell[e] == 0 ? 0 : shell[e] * At(Enthalpies.Dissolved((Element)e));
+            return;
         }
+
+        double iron = shellKg;
+        for (int e = 0; e < _solidMetal.Length; e++)
+        {
+            double kg = (Element)e is Element.C or Element.Mn or Element.P or Element.Ti or Element.V or Element.Cr
+                ? Math.Max(0, _result.Balance.Elements[e].SolidsKg - _solidMetal[e])
+                : (Element)e is Element.Fe ? 0 : shellKg * _heat.HotMetal.Analysis[(Element)e] / 100;
+            iron -= kg;
+            Freeze(e, kg);
+        }
+
+        Freeze((int)Element.Fe, Math.Max(0, iron));
+    }
+
+    private void Freeze(int element, double kg)
+    {
+        _solidMetal[element] += kg;
+        _unmoltenJ += kg == 0 ? 0 : kg * At(Enthalpies.Dissolved((Element)element));
     }
 
     private void Additions()

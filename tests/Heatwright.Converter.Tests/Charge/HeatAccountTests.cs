@@ -17,13 +17,16 @@ public sealed class HeatAccountTests
                 HeatAccount account = HeatAccount.Of(heat, run);
                 Assert.Equal(run.End.TemperatureK, account.ZeroK + account.Terms.Sum(t => t.Kelvin), 6);
 
-                // When the blow is over, of what is not named only steam, nitrogen and sulphur remain.
-                HeatInput whole = heat with { Programme = heat.Programme with { BlownFraction = 1 } };
-                run = BlowModel.Run(whole);
-                double rest = HeatAccount.Of(whole, run).Terms.Where(t => t.Kind == HeatTermKind.Other).Sum(t => Math.Abs(t.MJ));
+                // When all is molten, of what is not named only steam, nitrogen and sulphur remain.
+                if (run.End.ScrapKg.Sum() + run.End.ShellKg > 0.05 * run.End.MetalKg || heat.Programme.BlownFraction < 0.9)
+                {
+                    return;
+                }
+
+                double rest = account.Terms.Where(t => t.Kind == HeatTermKind.Other).Sum(t => Math.Abs(t.MJ));
                 Assert.True(rest < 0.01 * run.Balance.EnergyScaleMJ, $"rest {rest:F0} MJ of {run.Balance.EnergyScaleMJ:F0}");
             },
-            iter: 60);
+            iter: 200);
 
     [Fact]
     public void Oxygen_and_iron_are_all_found()
