@@ -67,7 +67,7 @@ internal static class PlanShift
         asked - chance,
         "probability",
         FormattableString.Invariant(
-            $"The window of {PlanQuantities.Name(q)} is met with a probability of {chance:F2} at best; {asked:F2} was asked for: the window is narrow against the spread."));
+            $"The window of {PlanQuantities.Name(q)} is met with a probability of {chance:F3} at best; {asked:F3} was asked for: the window is narrow against the spread."));
 
     public static List<PlanRelief> Reliefs(PlanConfidence confidence, double best)
     {
