@@ -77,6 +77,7 @@ internal static class HeatwrightCommand
         Add(root, CorrectCommand.Create(), CorrectCommand.Examples);
         Add(root, ExplainCommand.Create(), ExplainCommand.Examples);
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
+        Add(root, CheckModelCommand.Create(), CheckModelCommand.Examples);
         WithExamples(root, RootExamples);
         return root;
     }

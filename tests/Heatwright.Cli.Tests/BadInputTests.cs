@@ -71,6 +71,9 @@ public sealed class BadInputTests : IDisposable
     public void Missing_plant_file() => Refused("no-plant.yaml", "blow", Ordinary, "--plant", "no-plant.yaml");
 
     [Fact]
+    public void No_record_of_measured_heats() => Refused("point --data at a folder", "check-model", "--data", "nowhere");
+
+    [Fact]
     public void No_command() => Refused("--help");
 
     private void Refused(string mend, params string[] arguments)
