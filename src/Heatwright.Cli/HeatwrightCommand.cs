@@ -15,7 +15,7 @@ internal static class HeatwrightCommand
     [
         "heatwright plan examples/heats/ordinary.yaml",
         "heatwright blow examples/heats/ordinary.yaml",
-        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1595 --carbon 0.38",
+        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1550 --carbon 0.48",
         "heatwright validate examples/plant.yaml examples/heats/*.yaml",
     ];
 

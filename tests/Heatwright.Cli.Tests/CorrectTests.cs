@@ -20,12 +20,19 @@ public sealed class CorrectTests : IDisposable
     }
 
     [Fact]
-    public void Colder_reading_asks_for_no_more_coolant_and_not_less_oxygen()
+    public void Hotter_reading_foretells_a_hotter_end_of_the_blow_to_plan()
     {
-        JsonElement hot = Best("1575"), cold = Best("1550");
-        Assert.True(cold.GetProperty("coolantKg").GetDouble() <= hot.GetProperty("coolantKg").GetDouble());
-        Assert.True(cold.GetProperty("oxygenToBlowNm3").GetDouble() >= hot.GetProperty("oxygenToBlowNm3").GetDouble());
+        JsonElement hot = ToPlan("1560"), cold = ToPlan("1535");
+        Assert.True(hot.GetProperty("temperatureC").GetDouble() > cold.GetProperty("temperatureC").GetDouble() + 5);
         Assert.InRange(hot.GetProperty("probabilityWindow").GetDouble(), 0, 1);
+    }
+
+    [Fact]
+    public void Best_option_stands_first_and_is_no_worse_than_the_plan()
+    {
+        using JsonDocument json = JsonDocument.Parse(Correct("--temperature", "1550", "--json").Ends(0).Output);
+        double[] odds = [.. json.RootElement.GetProperty("options").EnumerateArray().Select(o => o.GetProperty("probabilityWindow").GetDouble())];
+        Assert.All(odds, o => Assert.True(odds[0] >= o - 0.005));
     }
 
     [Fact]
@@ -61,9 +68,10 @@ public sealed class CorrectTests : IDisposable
 
     private Ran Correct(params string[] arguments) => _terminal.Run(["correct", Ordinary, "--members", "300", .. arguments]);
 
-    private JsonElement Best(string temperature)
+    private JsonElement ToPlan(string temperature)
     {
-        using JsonDocument json = JsonDocument.Parse(Correct("--at", "82%", "--temperature", temperature, "--carbon", "0.35", "--json").Ends(0).Output);
-        return json.RootElement.GetProperty("options")[0].Clone();
+        using JsonDocument json = JsonDocument.Parse(Correct("--temperature", temperature, "--json").Ends(0).Output);
+        return json.RootElement.GetProperty("options").EnumerateArray()
+            .Single(o => o.GetProperty("coolant").ValueKind == JsonValueKind.Null && Math.Abs(o.GetProperty("endOxygenPercentOfPlan").GetDouble() - 100) < 1e-6).Clone();
     }
 }

@@ -15,9 +15,9 @@ internal static class CorrectCommand
 {
     public static readonly string[] Examples =
     [
-        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1595 --carbon 0.38",
-        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature \"1590 °C\"",
-        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1600 --carbon 0.35 --json",
+        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1550 --carbon 0.48",
+        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature \"1545 °C\"",
+        "heatwright correct examples/heats/ordinary.yaml --at 82% --temperature 1555 --carbon 0.45 --json",
     ];
 
     public static Command Create()
