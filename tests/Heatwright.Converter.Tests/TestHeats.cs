@@ -21,7 +21,7 @@ internal static class TestHeats
     public static HeatInput Ordinary(
         double lanceChangeM = 0,
         double bottomScale = 1,
-        double oxygenNm3 = 8200,
+        double oxygenNm3 = 8375,
         double hotMetalKg = 142e3,
         double hotMetalC = 1350,
         double silicon = 0.45,

@@ -25,7 +25,7 @@ namespace Heatwright.Converter.Blow;
 /// <param name="LiningWear">Scale of the magnesia pick-up from the lining.</param>
 public sealed record ModelParameters(
     double HeatLossScale = 1,
-    double OxygenUse = 0.96,
+    double OxygenUse = 0.94,
     double PostCombustion = 0.05,
     double PostCombustionHeatShare = 0.5,
     double IronOxidationShare = 0.8,

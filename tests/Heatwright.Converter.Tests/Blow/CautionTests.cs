@@ -22,7 +22,7 @@ public sealed class CautionTests
 
     [Fact]
     public void Over_oxidation_is_named() =>
-        Assert.Contains(Of(TestHeats.Ordinary(oxygenNm3: 9000), CautionKind.Heat), t => t.StartsWith("Over-oxidised", StringComparison.Ordinal));
+        Assert.Contains(Of(TestHeats.Ordinary(oxygenNm3: 9300), CautionKind.Heat), t => t.StartsWith("Over-oxidised", StringComparison.Ordinal));
 
     [Fact]
     public void A_nozzle_off_its_design_is_named()

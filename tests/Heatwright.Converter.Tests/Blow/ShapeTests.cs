@@ -18,7 +18,7 @@ public sealed class ShapeTests
         {
             "cold hot metal" => TestHeats.Ordinary(hotMetalC: 1290, heavyKg: 8e3, lightKg: 18e3, afterStirS: 0),
             "more scrap" => TestHeats.Ordinary(lightKg: 26e3, hotMetalC: 1400, afterStirS: 0),
-            "high silicon" => TestHeats.Ordinary(silicon: 0.65, limeKg: 9500, lightKg: 25e3, oxygenNm3: 8550, afterStirS: 0),
+            "high silicon" => TestHeats.Ordinary(silicon: 0.65, limeKg: 9500, lightKg: 25e3, oxygenNm3: 8730, afterStirS: 0),
             "little lime" => TestHeats.Ordinary(limeKg: 6000, afterStirS: 0),
             _ => TestHeats.Ordinary(afterStirS: 0),
         },
@@ -150,10 +150,10 @@ public sealed class ShapeTests
         for (int i = 0; i < 20; i++)
         {
             double middle = 0.5 * (less + more);
-            (less, more) = BlowModel.Run(TestHeats.Ordinary(oreKg: 1000, oxygenNm3: 8200 - middle)).End.C < without.C ? (middle, more) : (less, middle);
+            (less, more) = BlowModel.Run(TestHeats.Ordinary(oreKg: 1000, oxygenNm3: 8375 - middle)).End.C < without.C ? (middle, more) : (less, middle);
         }
 
-        BlowPoint even = BlowModel.Run(TestHeats.Ordinary(oreKg: 1000, oxygenNm3: 8200 - less)).End;
+        BlowPoint even = BlowModel.Run(TestHeats.Ordinary(oreKg: 1000, oxygenNm3: 8375 - less)).End;
         Assert.Equal(without.C, even.C, 1e-4);
         Assert.InRange(without.TemperatureK - even.TemperatureK, 18, 34);
     }
