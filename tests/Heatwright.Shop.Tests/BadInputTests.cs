@@ -57,8 +57,8 @@ public sealed class BadInputTests
         string text = Example.Text("heats/ordinary.yaml")
             .Replace("tappedMass: 160 t", "tappedMass: 160", StringComparison.Ordinal)
             .Replace("Si: 0.45 %", "Si: 0,45 %", StringComparison.Ordinal)
-            .Replace("    heavy: 7 t", "    hevay: 7 t", StringComparison.Ordinal)
-            .Replace("  oxygen: 8550 Nm3", "  oxigen: 8550 Nm3", StringComparison.Ordinal);
+            .Replace("    heavy: 6.7 t", "    hevay: 6.7 t", StringComparison.Ordinal)
+            .Replace("  oxygen: 8240 Nm3", "  oxigen: 8240 Nm3", StringComparison.Ordinal);
 
         IReadOnlyList<Problem> problems = Example.Check("heats/ordinary.yaml", text);
 
