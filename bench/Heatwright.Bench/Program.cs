@@ -7,6 +7,8 @@ var benches = new Dictionary<string, Func<bool>>
     ["referee"] = RefereeBench.Run,
     ["lp"] = LinearPrograms.Run,
     ["blow"] = BlowBench.Run,
+    ["plan"] = PlanBench.RunPlan,
+    ["start"] = PlanBench.RunStart,
 };
 
 string[] chosen = args is [] or ["all"] ? [.. benches.Keys] : args;
