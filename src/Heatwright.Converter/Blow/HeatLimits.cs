@@ -34,6 +34,10 @@ internal static class HeatLimits
         Check.InRange(heat.RetainedSlag.TemperatureK, 290, 2000, "K", "retained slag temperature");
         ValidateVessel(heat.Vessel);
         ValidateProgramme(heat.Programme);
+        if (heat.Vessel.BottomElements == 0 && (heat.Programme.Stirring.Any(s => s.FlowNm3PerS > 0) || heat.Programme.AfterStirNm3PerS > 0))
+        {
+            throw new ArgumentException("The programme blows bottom gas and the vessel has no bottom elements; set the bottom gas to zero, or the number of elements.", nameof(heat));
+        }
     }
 
     private static void ValidateVessel(Vessel v)
@@ -46,6 +50,8 @@ internal static class HeatLimits
         Check.InRange(v.NozzleAngleDegrees, 0, 30, "degrees", "nozzle angle");
         Check.InRange(v.LiningStartK, 300, 1900, "K", "lining temperature at charging");
         Check.InRange(v.LiningAgeHeats, 0, 10000, "heats", "lining age");
+        Check.InRange(v.LiningMgoPercent, 0, 100, "mass %", "MgO of the lining");
+        Check.InRange(v.BottomElements, 0, 40, "", "number of bottom elements");
     }
 
     private static void ValidateProgramme(BlowProgramme p)

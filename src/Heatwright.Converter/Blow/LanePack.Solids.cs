@@ -198,7 +198,7 @@ internal sealed partial class LanePack
     private void Lining(Vector256<double>[] y, Vector256<double>[] dy)
     {
         Vector256<double> area = _diameter * (Math.PI * SlagLimits.WettedHeightM);
-        Vector256<double> rate = _liningWear * _stir * area * Positive(_mgOSaturation - _slagPercent[MgO])
+        Vector256<double> rate = _liningWear * _liningMgO * _stir * area * Positive(_mgOSaturation - _slagPercent[MgO])
             * (0.01 * BlowConstants.LiningFilmMPerS * VesselShape.SlagKgM3) * _slagMass / (_slagMass + All(1000));
         _slagRate[MgO] += rate;
         dy[LiningMgO] = rate;

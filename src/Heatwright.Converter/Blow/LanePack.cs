@@ -47,7 +47,7 @@ internal sealed partial class LanePack
 
     private Vector256<double> _hotMetalMass, _hotMetalInert, _hotMetalCarbon, _shellInert, _shellEnthalpy, _steelNominal;
     private Vector256<double> _diameter, _bathArea, _bathAreaNew, _nominalLevel, _nozzles, _throat, _throatPressure, _cosine;
-    private Vector256<double> _liningStart, _liningCapacity, _purity;
+    private Vector256<double> _liningStart, _liningCapacity, _liningMgO, _purity;
     private int _fluxes, _scraps;
 
     // Parameters, broadcast per lane.
@@ -199,6 +199,7 @@ internal sealed partial class LanePack
         Set(ref _throatPressure, lane, NozzleConstants.Of(v).StagnationPaPerKgS);
         Set(ref _cosine, lane, Math.Cos(v.NozzleAngleDegrees * Math.PI / 180));
         Set(ref _liningStart, lane, v.LiningStartK);
+        Set(ref _liningMgO, lane, v.LiningMgoPercent / 100);
         double wall = (Math.PI * worn * v.InnerHeightM * 0.5) + (Math.PI / 4 * worn * worn);
         Set(ref _liningCapacity, lane, wall * VesselShape.LiningActiveLayerM * VesselShape.LiningJPerM3K);
         Set(ref _purity, lane, heat.Programme.OxygenPurity);
