@@ -9,7 +9,7 @@ namespace Heatwright.Converter.Blow;
 /// <summary>How a batch is run.</summary>
 /// <param name="StepS">Longest time step, s. The default keeps C, T and FeO at the end within 1e-3 of a tight-tolerance solution (bench, tests).</param>
 /// <param name="RecordEveryS">Spacing of trajectory points, s; zero for none.</param>
-/// <param name="SnapshotPercents">Shares of the planned oxygen, %, at which every member's point is kept.</param>
+/// <param name="SnapshotPercents">Shares of the planned oxygen, % in rising order, at which every member's point is kept.</param>
 /// <param name="Partition">Phosphorus partition used at the interface.</param>
 /// <param name="Workers">Threads; zero for one per core.</param>
 public sealed record BlowOptions(
@@ -60,7 +60,7 @@ public static class BlowModel
 
     /// <summary>Runs heat i with parameter set i.</summary>
     /// <exception cref="ArgumentException">The lists differ in length.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A heat lies outside what the model takes; the message names the field.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A heat, a parameter or an option lies outside what the model takes; the message names the field.</exception>
     public static BlowResult[] Run(IReadOnlyList<HeatInput> heats, IReadOnlyList<ModelParameters> parameters, BlowOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(heats);
@@ -71,6 +71,7 @@ public static class BlowModel
         }
 
         options ??= BlowOptions.Default;
+        HeatLimits.Validate(options);
         HeatInput? last = null;
         foreach (HeatInput heat in heats)
         {
@@ -79,6 +80,11 @@ public static class BlowModel
                 HeatLimits.Validate(heat);
                 last = heat;
             }
+        }
+
+        foreach (ModelParameters set in parameters)
+        {
+            HeatLimits.Validate(set);
         }
 
         var results = new BlowResult[heats.Count];

@@ -6,6 +6,10 @@ namespace Heatwright.Converter.Blow;
 /// <summary>What the model takes. Outside it: an error that names the field, the value and the limit.</summary>
 internal static class HeatLimits
 {
+    // What a metal may hold: everything else would be charged and never found again.
+    private static readonly bool[] InMetal = Known<Element>([.. BlowState.MetalElements, Element.Ni, Element.Cu, Element.Mo, Element.Sn]);
+    private static readonly bool[] InSlag = Known<Constituent>([.. BlowState.SlagConstituents, Constituent.Fe2O3]);
+
     public static void Validate(HeatInput heat)
     {
         ArgumentNullException.ThrowIfNull(heat);
@@ -16,6 +20,7 @@ internal static class HeatLimits
         Check.InRange(hm.Analysis[Element.Si], 0, 2.5, "mass %", "hot metal silicon");
         Check.InRange(hm.Analysis[Element.P], 0, 0.5, "mass %", "hot metal phosphorus");
         Check.InRange(hm.Analysis[Element.Mn], 0, 3, "mass %", "hot metal manganese");
+        Followed(hm.Analysis, "hot metal");
         Check.InRange(hm.SlagCarryKg, 0, 0.05 * hm.MassKg, "kg", "slag carried over with hot metal");
         if (heat.Scrap.Count > HeatInput.MaxScrapClasses)
         {
@@ -26,17 +31,89 @@ internal static class HeatLimits
         {
             Check.InRange(s.MassKg, 0, 300e3, "kg", $"scrap mass of {s.Material.Name}");
             Check.InRange(s.TemperatureK, 230, 1300, "K", $"scrap temperature of {s.Material.Name}");
+            Followed(s.Material.Analysis, s.Material.Name);
             Check.InRange(s.Material.HalfThicknessM, 1e-3, 0.5, "m", $"half thickness of {s.Material.Name}");
             Check.InRange(s.Material.RustPercent + s.Material.DirtPercent + s.Material.MoisturePercent, 0, 30, "mass %", $"rust, dirt and moisture of {s.Material.Name}");
         }
 
         Check.InRange(heat.RetainedSlag.MassKg, 0, 60e3, "kg", "retained slag");
         Check.InRange(heat.RetainedSlag.TemperatureK, 290, 2000, "K", "retained slag temperature");
+        Followed(heat.RetainedSlag, "retained slag");
         ValidateVessel(heat.Vessel);
         ValidateProgramme(heat.Programme);
         if (heat.Vessel.BottomElements == 0 && (heat.Programme.Stirring.Any(s => s.FlowNm3PerS > 0) || heat.Programme.AfterStirNm3PerS > 0))
         {
             throw new ArgumentException("The programme blows bottom gas and the vessel has no bottom elements; set the bottom gas to zero, or the number of elements.", nameof(heat));
+        }
+    }
+
+    /// <summary>Scales at zero would divide by zero where they stand for transport; the rest may be switched off.</summary>
+    public static void Validate(ModelParameters p)
+    {
+        ArgumentNullException.ThrowIfNull(p);
+        Check.InRange(p.HeatLossScale, 0, 100, "", nameof(p.HeatLossScale));
+        Check.InRange(p.OxygenUse, 0.2, 2, "of the metered oxygen", nameof(p.OxygenUse));
+        Check.InRange(p.PostCombustion, 0, 1, "of the oxygen", nameof(p.PostCombustion));
+        Check.InRange(p.PostCombustionHeatShare, 0, 1, "", nameof(p.PostCombustionHeatShare));
+        Check.InRange(p.IronOxidationShare, 0, 1, "", nameof(p.IronOxidationShare));
+        Check.InRange(p.JetTransfer, 0, 100, "", nameof(p.JetTransfer));
+        Check.InRange(p.DropletBirth, 1e-3, 1e5, "", nameof(p.DropletBirth));
+        Check.InRange(p.SlagReduction, 0, 100, "", nameof(p.SlagReduction));
+        Check.InRange(p.Interface, 1e-3, 100, "", nameof(p.Interface));
+        Check.InRange(p.LimeDissolution, 0, 100, "", nameof(p.LimeDissolution));
+        Check.InRange(p.ScrapTransfer, 1e-3, 100, "", nameof(p.ScrapTransfer));
+        Check.InRange(p.PhosphorusOffset, -5, 5, "", nameof(p.PhosphorusOffset));
+        Check.InRange(p.ManganeseOffset, -5, 5, "", nameof(p.ManganeseOffset));
+        Check.InRange(p.FoamScale, 0, 1000, "", nameof(p.FoamScale));
+        Check.InRange(p.DustScale, 0, 100, "", nameof(p.DustScale));
+        Check.InRange(p.FerricShare, 0, 0.95, "of the iron in slag", nameof(p.FerricShare));
+        Check.InRange(p.BathCoPressure, 0.01, 20, "atm", nameof(p.BathCoPressure));
+        Check.InRange(p.LiningWear, 0, 1000, "", nameof(p.LiningWear));
+    }
+
+    public static void Validate(BlowOptions o)
+    {
+        Check.InRange(o.StepS, 1e-3, 30, "s", "time step");
+        Check.InRange(o.RecordEveryS, 0, 1e5, "s", "spacing of trajectory points");
+        Check.InRange(o.Workers, 0, 1024, "threads", "workers");
+        double before = 0;
+        foreach (double percent in o.SnapshotPercents ?? [])
+        {
+            // The recorder waits for one after the other: out of order it would keep the wrong moment in silence.
+            before = Check.InRange(percent, before, 150, "% of planned oxygen", "snapshot (in rising order)");
+        }
+    }
+
+    private static bool[] Known<T>(IReadOnlyList<T> followed)
+        where T : struct, Enum
+    {
+        T[] all = Enum.GetValues<T>();
+        return [.. all.Select(followed.Contains)];
+    }
+
+    private static void Followed(MetalAnalysis analysis, string name)
+    {
+        for (int e = 0; e < InMetal.Length; e++)
+        {
+            if (!InMetal[e] && analysis[(Element)e] > 0)
+            {
+                throw new ArgumentOutOfRangeException(
+                    name, analysis[(Element)e], $"{name} holds {analysis[(Element)e]:G4} % {(Element)e}, which the model does not follow in metal; leave it out.");
+            }
+        }
+    }
+
+    private static void Followed(RetainedSlag slag, string name)
+    {
+        for (int c = 0; c < InSlag.Length && slag.MassKg > 0; c++)
+        {
+            if (!InSlag[c] && slag.Analysis[(Constituent)c] > 0)
+            {
+                throw new ArgumentOutOfRangeException(
+                    name,
+                    slag.Analysis[(Constituent)c],
+                    $"{name} holds {slag.Analysis[(Constituent)c]:G4} % {(Constituent)c}, which the model does not follow in slag; give it as oxides, CaF2 and CaS.");
+            }
         }
     }
 
