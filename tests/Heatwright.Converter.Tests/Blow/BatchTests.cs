@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Chemistry.Slag;
 using Heatwright.Converter.Blow;
+using Heatwright.Converter.Blow.Jet;
 
 namespace Heatwright.Converter.Tests.Blow;
 
@@ -99,6 +100,43 @@ public sealed class BatchTests
             });
             Assert.Equal(MgOSaturation.Fitted(slag, p.SlagTemperatureK).MassPercent, p.MgOSaturation, 0.02);
         }
+    }
+
+    [Fact]
+    public void Four_lanes_agree_with_the_scalar_cavity()
+    {
+        HeatInput heat = TestHeats.Ordinary();
+        Vessel v = heat.Vessel;
+        BlowPoint[] blown = [.. BlowModel.Run(heat, new BlowOptions(RecordEveryS: 60)).Trajectory.Where(p => p.OxygenNm3PerS > 0)];
+        Assert.NotEmpty(blown);
+        foreach (BlowPoint p in blown)
+        {
+            double pressurePa = IsentropicFlow.StagnationPressure(p.OxygenNm3PerS / IsentropicFlow.OxygenNm3PerKg / v.NozzleCount, HeatInput.AmbientK, v.NozzleThroatM, 0.97);
+            double momentum = Cavity.KoriaLangeMomentum(v.NozzleThroatM, pressurePa, 101_325, v.NozzleAngleDegrees, VesselShape.SteelKgM3, p.LanceOverBathM);
+
+            // The four lanes have g 9.81 and pressures in bar with printed digits: 3 parts in 10 000 of momentum.
+            Assert.Equal(1, p.CavityM / Cavity.KoriaLangeDepthM(momentum, p.LanceOverBathM), 1e-3);
+        }
+    }
+
+    [Fact]
+    public void A_step_allocates_nothing()
+    {
+        var runner = new PackRunner(BlowOptions.Default);
+        runner.Load([TestHeats.Ordinary(oreKg: 500)], [ModelParameters.Default], 0, 1);
+        int step = 0;
+        for (; step < runner.Grid.Steps / 2; step++)
+        {
+            runner.Step(step);
+        }
+
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (; step < runner.Grid.Steps; step++)
+        {
+            runner.Step(step);
+        }
+
+        Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
     }
 
     public static TheoryData<Chemistry.Constituent, double> MolarConstants => new()
