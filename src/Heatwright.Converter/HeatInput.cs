@@ -66,8 +66,8 @@ public sealed record RetainedSlag(double MassKg, SolidAnalysis Analysis, double 
 /// <param name="NozzleThroatM">Throat diameter of one nozzle, m.</param>
 /// <param name="NozzleExitM">Exit diameter of one nozzle, m.</param>
 /// <param name="NozzleAngleDegrees">Inclination of the nozzles from the vertical, degrees.</param>
-/// <param name="BottomElements">Number of bottom stirring elements; zero for a top-blown vessel.</param>
-/// <param name="LiningMgoPercent">MgO in the working lining, mass %.</param>
+/// <param name="BottomElements">Number of bottom stirring elements; zero for a top-blown vessel. On record: the blow counts their gas, not their number.</param>
+/// <param name="LiningMgoPercent">MgO in the working lining, mass %. On record: the blow counts what wears into the slag as MgO.</param>
 /// <param name="LiningAgeHeats">Heats on the lining.</param>
 /// <param name="LiningStartK">Mean temperature of the hot face layer when charging, K (falls with waiting).</param>
 /// <param name="SuctionNm3PerS">Cooled gas drawn by the fan, dry, at 0 °C and 101.325 kPa, Nm³/s. Air at the skirt makes up what the vessel does not give.</param>
@@ -118,7 +118,7 @@ public sealed record Addition(double OxygenPercent, FluxMaterial Material, doubl
 /// <param name="OxygenFlowNm3PerS">Oxygen flow set points, Nm³/s.</param>
 /// <param name="LanceHeightM">Lance height over the quiet bath, m.</param>
 /// <param name="Stirring">Bottom gas.</param>
-/// <param name="SkirtOpenFraction">Skirt position: 0 down on the mouth, 1 fully up.</param>
+/// <param name="SkirtOpenFraction">Skirt position: 0 down on the mouth, 1 fully up. The blow ends at the mouth and does not see it; the hood does.</param>
 /// <param name="Additions">Fluxes, coolants and heating agents in order.</param>
 /// <param name="OxygenPurity">Mole fraction of O2 in the oxygen; the rest is argon and nitrogen half and half.</param>
 /// <param name="AfterStirS">Stirring after the oxygen is off, s.</param>

@@ -10,7 +10,7 @@ internal static class BlowConstants
     /// <summary>Lance height at which the post-combustion parameter holds, m.</summary>
     public const double ReferenceLanceM = 1.9;
 
-    /// <summary>Film coefficient in the cavities at 0.2 m depth, m/s: carries 120–140 kg metal/s in a 150 t heat.</summary>
+    /// <summary>Film coefficient in the cavities at 0.2 m depth, m/s: carries about 140 kg metal/s in a 160 t heat.</summary>
     public const double JetFilmMPerS = 4.0e-3;
 
     /// <summary>How well silicon and manganese compete with carbon in the hot spot (2000–3000 °C).</summary>
@@ -29,7 +29,7 @@ internal static class BlowConstants
     /// <summary>How far a droplet comes to the slag's oxygen before it falls back.</summary>
     public const double DropletOxygen = 0.25;
 
-    /// <summary>Metal-side transport to the slag–metal interface, kg metal per s and kg metal.</summary>
+    /// <summary>Metal-side transport to the slag–metal interface at reference stirring, kg metal per s and kg metal.</summary>
     public const double InterfaceMetalPerS = 7.0e-3;
 
     /// <summary>Slag-side transport, kg slag per s and kg slag.</summary>

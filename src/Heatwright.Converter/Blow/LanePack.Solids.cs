@@ -141,7 +141,7 @@ internal sealed partial class LanePack
     }
 
     private static Vector256<double> Liquidus(Vector256<double> carbonPercent) =>
-        All(Scrap.LiquidusAt0K) - (carbonPercent * (All(Scrap.LiquidusLinear) + (carbonPercent * Scrap.LiquidusSquare)));
+        All(Scrap.LiquidusOfIronK) - (carbonPercent * (All(Scrap.LiquidusLinear) + (carbonPercent * Scrap.LiquidusSquare)));
 
     /// <summary>Additions warm up, give off CO2 and water, and dissolve: limited by transport of lime and magnesia, and by the silicate shell.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -8,7 +8,7 @@ namespace Heatwright.Converter.Blow;
 
 /// <summary>
 /// Four heats side by side: their constants, their state and the workspace of the equations. One per worker thread; loaded
-/// again for every four heats, so that a batch of any size allocates nothing while it runs.
+/// again for every four heats; a step allocates nothing.
 /// </summary>
 internal sealed partial class LanePack
 {
@@ -55,7 +55,7 @@ internal sealed partial class LanePack
         _slagReduction, _interface, _limeDissolution, _scrapTransfer, _phosphorusOffset, _manganeseOffset, _dust, _oxygenPerIron,
         _feOxMolar, _bathCo, _liningWear;
 
-    // Phosphorus partition: log10 L_P = Σ a_i (%i) + b/T + c + 2.5 log10(%T.Fe).
+    // Phosphorus partition: log10 L_P = Σ a_i (%i) + b/T + c + n log10(%T.Fe).
     private readonly Vector256<double>[] _lp = new Vector256<double>[9];
 
     public int FluxCount => _fluxes;

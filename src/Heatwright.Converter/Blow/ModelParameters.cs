@@ -2,7 +2,7 @@
 namespace Heatwright.Converter.Blow;
 
 /// <summary>
-/// The few things about a heat that no one can weigh. Dimensionless scales are 1 for the model as published in the
+/// The few things about a heat that no one can weigh. What is called a scale is 1 for the model as published in the
 /// handbook; the rest carries its unit. These are what is learnt from finished heats; nothing in the equations is.
 /// </summary>
 /// <param name="HeatLossScale">Multiplies the losses through mouth, lance and shell and the uptake of the lining.</param>
@@ -11,7 +11,7 @@ namespace Heatwright.Converter.Blow;
 /// <param name="PostCombustionHeatShare">Share of that heat that comes down to slag and metal.</param>
 /// <param name="IronOxidationShare">Share of the jets' oxygen that oxidises iron when they meet no carbon at all; the rest burns CO above the bath or leaves. Where carbon takes part of the oxygen, the share that passes falls with the eighth power of what is left over.</param>
 /// <param name="JetTransfer">Scale of metal transport to the jet cavities.</param>
-/// <param name="DropletBirth">Multiplies the droplet rate of the published blowing-number correlation.</param>
+/// <param name="DropletBirth">Metal in the slag over the droplet rate of the published blowing-number correlation: what the blow mixes in, not single drops alone (handbook, chapter 40).</param>
 /// <param name="SlagReduction">Scale of the reduction of iron oxide by droplets.</param>
 /// <param name="Interface">Scale of transport on both sides of the slag–metal interface.</param>
 /// <param name="LimeDissolution">Scale of lime and dolomite dissolution.</param>

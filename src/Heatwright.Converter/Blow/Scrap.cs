@@ -9,23 +9,26 @@ internal static class Scrap
 
     /// <summary>
     /// Heat transfer from the stirred bath, W/(m² K), at the reference stirring (5–50 kW/m²K published for converters and
-    /// laboratory melts, from memory; correlations 6).
+    /// laboratory melts, from memory).
     /// </summary>
     public const double HeatTransfer = 23e3;
 
-    /// <summary>Carbon transfer, m/s: D/δ with D 7e-9 m²/s (from memory) and δ 50–100 µm (Mori &amp; Nomura, Tetsu-to-Hagane 55 (1969) 347).</summary>
+    /// <summary>
+    /// Carbon transfer at the reference stirring, m/s. D/δ with D 7e-9 m²/s (from memory) and δ 50–100 µm (Mori &amp; Nomura, Tetsu-to-Hagane
+    /// 55 (1969) 347) gives 0.7e-4 to 1.4e-4; set just above that, a converter being stirred harder than their melts.
+    /// </summary>
     public const double CarbonTransfer = 1.5e-4;
 
     /// <summary>Conductivity of hot steel, W/(m K) (from memory; about 30 between 800 and 1400 °C).</summary>
     public const double Conductivity = 30;
 
     /// <summary>Liquidus of Fe–C, °C: 1536 − 54 C − 8.13 C², C in mass % (from memory; 1350 °C at 2.5 %).</summary>
-    public const double LiquidusAt0K = 1536 + 273.15;
+    public const double LiquidusOfIronK = 1536 + 273.15;
     public const double LiquidusLinear = 54;
     public const double LiquidusSquare = 8.13;
 
     public static double LiquidusK(double carbonPercent) =>
-        LiquidusAt0K - (LiquidusLinear * carbonPercent) - (LiquidusSquare * carbonPercent * carbonPercent);
+        LiquidusOfIronK - (LiquidusLinear * carbonPercent) - (LiquidusSquare * carbonPercent * carbonPercent);
 }
 
 /// <summary>Figures of lumps of flux.</summary>

@@ -14,7 +14,7 @@ internal static class SlagLimits
     /// <summary>Height of lining that slag washes, m.</summary>
     public const double WettedHeightM = 1.2;
 
-    /// <summary>Lime saturation, mass %: 45 % with iron oxide alone, rising with silica to 57 %; 0.02 %/K.</summary>
+    /// <summary>Lime saturation, mass %: 45 % with iron oxide alone, rising with silica to 57 %; 0.02 %/K from 1600 °C.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<double> LimeSaturation(Vector256<double> siO2, Vector256<double> slagK) =>
         Min(All(45) + (siO2 * 0.75), 57) + ((slagK - All(1873.15)) * 0.02);

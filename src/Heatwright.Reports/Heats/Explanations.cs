@@ -18,9 +18,9 @@ public static class Explanations
         new(
             "temperature",
             "Temperature",
-            "Enthalpies of everything charged against those of everything found. The terms of the account add up to the end temperature exactly; nothing in them is fitted but the level of losses.",
+            "Enthalpies of everything charged against those of everything found. The terms of the account add up to the end temperature exactly. Heats of reaction are not fitted; losses, the share of oxygen used and of post-combustion kept are parameters.",
             "sum over inputs m h(T_in) = sum over metal, slag, solids, gas, dust m h(T_out) + lining + losses, MJ; h of each substance from its polynomial, slag with heat of mixing",
-            "Enthalpies: NASA polynomials against JANAF (handbook 10); solution in iron and slag: handbook 11 and 12. Heat loss: a parameter, fitted to finished heats."),
+            "Enthalpies: NASA polynomials against JANAF (handbook 10); solution in iron: handbook 11; slag: handbook 40. Heat loss: a parameter with a starting value until finished heats give it."),
         new(
             "carbon",
             "Carbon",
@@ -31,8 +31,8 @@ public static class Explanations
             "phosphorus",
             "Phosphorus",
             "Goes to the slag while the bath is cool and the slag holds iron oxide and lime; comes back when the bath gets hot and iron oxide falls in mid-blow. One oxygen activity at the slag-metal interface couples it with Si, Mn, V, Cr and FeO.",
-            "log (%P)/[%P] = f(CaO, MgO, P2O5, SiO2, Al2O3, T) + 2.5 log (%T.Fe) + offset; transport on both sides of the interface",
-            "Partition: Assis 2015 (selectable: Healy 1970, Suito and Inoue 1984, Ide and Fruehan 2000; they differ by a factor of two to three, handbook 20). The offset is a parameter."),
+            "log (%P)/[%P] = 0.072 (CaO + 0.3 MgO + 0.6 P2O5 + 0.6 MnO) + 11570/T - 10.52 + 2.5 log (%T.Fe) + log f_P + offset, mass % and K; transport on both sides of the interface",
+            "Partition: Suito and Inoue, Tetsu-to-Hagane 70 (1984) 186, abstract; measured at 1550 to 1650 °C and MgO saturation. In the library also Healy 1970, a set of 1986, Ide and Fruehan 2000 and Assis 2015; they differ by a factor of two to three (handbook 20). The offset is a parameter: a converter ends below equilibrium."),
         new(
             "manganese",
             "Manganese",
@@ -79,12 +79,12 @@ public static class Explanations
             "foam",
             "Foam over the bath",
             "Slag layer plus gas held up in it. A likelihood, not a level: published indices differ tenfold and were measured at cm/s.",
-            "height = layer + index x gas velocity, index = 115 mu/sqrt(sigma rho) s",
+            "height = layer + 4 x index x gas velocity, index = 115 mu/sqrt(sigma rho) s; the 4 is ours, from the laboratory to a converter",
             "Jiang and Fruehan 1991; viscosity after Urbain, Steel Res. 58 (1987) 111, thickened by solids after Roscoe 1952 (handbook 20)."),
         new(
             "scrap",
             "Scrap",
-            "Freezes a shell first, then melts at the liquidus of its carburised surface; light pieces in the first third of the blow, heavy ones late. The bath temperature does not show what is still solid.",
+            "Freezes a shell first, then melts at the liquidus of its carburised surface; light pieces are gone by the middle of the blow, heavy ones melt late. The bath temperature does not show what is still solid.",
             "melting where heat and carbon transfer meet; liquidus 1536 - 54 C - 8.13 C², °C and mass %",
             "Liquidus from memory. Carbon transfer: Mori and Nomura, Tetsu-to-Hagane 55 (1969) 347."),
         new(
