@@ -66,8 +66,8 @@ public sealed record RetainedSlag(double MassKg, SolidAnalysis Analysis, double 
 /// <param name="NozzleThroatM">Throat diameter of one nozzle, m.</param>
 /// <param name="NozzleExitM">Exit diameter of one nozzle, m.</param>
 /// <param name="NozzleAngleDegrees">Inclination of the nozzles from the vertical, degrees.</param>
-/// <param name="BottomElements">Number of bottom stirring elements; zero for a top-blown vessel. On record: the blow counts their gas, not their number.</param>
-/// <param name="LiningMgoPercent">MgO in the working lining, mass %. On record: the blow counts what wears into the slag as MgO.</param>
+/// <param name="BottomElements">Number of bottom stirring elements; zero for a top-blown vessel, which then takes no bottom gas. The blow counts the gas, not the number.</param>
+/// <param name="LiningMgoPercent">MgO in the working lining, mass %: scales what wears into the slag.</param>
 /// <param name="LiningAgeHeats">Heats on the lining.</param>
 /// <param name="LiningStartK">Mean temperature of the hot face layer when charging, K (falls with waiting).</param>
 /// <param name="SuctionNm3PerS">Cooled gas drawn by the fan, dry, at 0 °C and 101.325 kPa, Nm³/s. Air at the skirt makes up what the vessel does not give.</param>
