@@ -29,7 +29,10 @@ internal static class HeatwrightCommand
                 Console.Error.WriteLine("heatwright: " + message);
             }
 
-            Console.Error.WriteLine($"Mend: see 'heatwright {Path(parsed)}--help'.");
+            string first = parsed.CommandResult.Command is RootCommand root
+                ? $"begin with one of {string.Join(", ", root.Subcommands.Select(c => c.Name))}; "
+                : "";
+            Console.Error.WriteLine($"Mend: {first}see 'heatwright {Path(parsed)}--help'.");
             return ExitCode.BadInput;
         }
 

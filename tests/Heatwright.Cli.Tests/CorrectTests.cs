@@ -43,6 +43,18 @@ public sealed class CorrectTests : IDisposable
         Assert.Contains("Check the reading", ran.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
     }
 
+    /// <summary>Far beyond scatter and instrument there is nothing to follow, in any form of the answer.</summary>
+    [Theory]
+    [InlineData("1550", "3")]
+    [InlineData("1680", "0.48")]
+    public void Absurd_reading_gives_no_option(string temperature, string carbon)
+    {
+        string[] reading = ["--at", "82%", "--temperature", temperature, "--carbon", carbon];
+        Assert.Contains("No advice", Correct(reading).Ends(1).Output, StringComparison.Ordinal);
+        using JsonDocument json = JsonDocument.Parse(Correct([.. reading, "--json"]).Ends(1).Output);
+        Assert.Empty(json.RootElement.GetProperty("options").EnumerateArray());
+    }
+
     [Fact]
     public void Temperature_alone_is_enough_where_the_carbon_reading_failed() =>
         Assert.DoesNotContain("Carbon  ", Correct("--temperature", "1570").Ends(0).Output, StringComparison.Ordinal);
@@ -53,6 +65,7 @@ public sealed class CorrectTests : IDisposable
     [InlineData("--temperature", "warm", "1385 °C")]
     [InlineData("--temperature", "NaN", "not a number")]
     [InlineData("--carbon", "-0.1", "lies outside")]
+    [InlineData("--carbon", "0,48", "decimal point")]
     [InlineData("--at", "182%", "lies outside 50 to 99 %")]
     public void Wrong_quantity_names_option_limit_and_mend(string option, string value, string part)
     {

@@ -28,6 +28,11 @@ public sealed record RangeNote(string Field, double Value, double Least, double 
         return list ?? (IReadOnlyList<RangeNote>)[];
     }
 
-    /// <inheritdoc/>
-    public override string ToString() => $"{Field} {Value:G5} {Unit} is outside {Least:G5}–{Most:G5} {Unit}";
+    /// <summary>For people: temperatures in °C, and no unit where there is none.</summary>
+    public override string ToString() => Unit switch
+    {
+        "K" => FormattableString.Invariant($"{Field} {Value - 273.15:F0} °C is outside {Least - 273.15:F0} to {Most - 273.15:F0} °C"),
+        "-" => FormattableString.Invariant($"{Field} {Value:G3} is outside {Least:G3} to {Most:G3}"),
+        _ => FormattableString.Invariant($"{Field} {Value:G3} {Unit} is outside {Least:G3} to {Most:G3} {Unit}"),
+    };
 }

@@ -69,7 +69,8 @@ internal static class BlowAnswer
     /// <summary>The end with its bands, beside what the order says.</summary>
     public static void End(Sheet sheet, Order order, BlowRun run)
     {
-        sheet.Heading("End of blow");
+        double stirS = run.Input.Programme.AfterStirS;
+        sheet.Heading(stirS > 0 ? $"End of blow, after {Numbers.Fixed(stirS, 0)} s of after-stir" : "End of blow");
         BlowPoint end = run.Single.End;
         sheet.Table(
             [new("", "", false), new("", "", false), new("as written"), new("80 % band"), new("order"), new("inside")],

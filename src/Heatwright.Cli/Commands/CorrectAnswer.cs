@@ -12,6 +12,9 @@ internal static class CorrectAnswer
     /// <summary>Below this share inside the window no option counts as reaching it.</summary>
     private const double Hopeless = 0.05;
 
+    /// <summary>Standard deviations beyond which a reading is not followed. Common practice, no source.</summary>
+    private const double Absurd = 6;
+
     public static Answer Of(AnswerContext context, CorrectionRequest request, CorrectionAdvice advice)
     {
         InBlowMeasurement m = request.Measurement;
@@ -30,8 +33,54 @@ internal static class CorrectAnswer
 
         sheet.Table([new("", "", false), new("", "", false), new("measured"), new("error"), new("expected"), new("spread")], rows);
         sheet.Words("");
-        sheet.Words($"{Numbers.Percent(s.Share)} of the readings expected lie nearer to the middle than this one; {Numbers.Fixed(advice.EffectiveMembers, 0)} effective members.");
-        sheet.Heading(Sentence(request, advice.Best));
+        sheet.Words($"{Numbers.Percent(s.Share)} of readings from this charge would lie nearer to the expected one; {Numbers.Fixed(advice.EffectiveMembers, 0)} of {Numbers.Fixed(context.Members, 0)} members carry the odds.");
+        double far = Far(m, s);
+        bool absurd = far > Absurd;
+        IReadOnlyList<CorrectionOption> options = absurd ? [] : advice.Options;
+        if (absurd)
+        {
+            sheet.Heading($"No advice: the reading lies {Numbers.Fixed(far, 0)} standard deviations from what this charge can give");
+            sheet.Words("Measure again. If the second reading agrees, the heat file does not say what is in the vessel: mend its masses, analysis, temperature or oxygen and ask again.");
+        }
+        else
+        {
+            Options(sheet, request, advice);
+        }
+
+        sheet.Words("");
+        foreach (string warning in advice.Warnings.Take(absurd ? 1 : int.MaxValue))
+        {
+            sheet.Caution(warning);
+        }
+
+        sheet.Words(Cautions.Standing);
+        return new Answer(
+            absurd || advice.Best.InWindow < Hopeless ? ExitCode.Outside : ExitCode.Done,
+            sheet,
+            json =>
+            {
+                context.Json(json, "heatwright.correct/1");
+                Json(json, request, advice, options);
+            },
+            new CsvTable(
+                ["coolant", "coolantKg", "oxygenToBlowNm3", "endOxygenPercentOfPlan", "temperatureC", "temperatureDeviationK", "carbonPercent", "carbonDeviationPercent", "probabilityTemperature", "probabilityCarbon", "probabilityWindow"],
+                [.. options.Select(o => (IReadOnlyList<object>)
+                    [
+                        o.Coolant ?? "", o.CoolantKg, o.OxygenToBlowNm3, o.EndOxygenPercent, o.TemperatureK - 273.15, o.TemperatureDeviationK, o.CarbonPercent, o.CarbonDeviationPercent,
+                        o.TemperatureInWindow, o.CarbonInWindow, o.InWindow,
+                    ])]));
+    }
+
+    /// <summary>The farther of temperature and carbon from what was expected, in standard deviations.</summary>
+    private static double Far(InBlowMeasurement m, Surprise s)
+    {
+        double temperature = Math.Abs(m.TemperatureK - s.ExpectedTemperatureK) / s.TemperatureDeviationK;
+        return m.CarbonPercent is { } c ? Math.Max(temperature, Math.Abs(c - s.ExpectedCarbonPercent) / s.CarbonDeviationPercent) : temperature;
+    }
+
+    private static void Options(Sheet sheet, CorrectionRequest request, CorrectionAdvice advice)
+    {
+        sheet.Heading((advice.Surprise.Outside ? "If the doubtful reading is right: " : "") + Sentence(request, advice.Best));
         sheet.Table(
             [new("option", "", false), new("oxygen", "Nm³"), new("stop at", "%"), new("T", "°C"), new("±", "K"), new("C", "%"), new("±", "%"), new("P", "T"), new("P", "C"), new("P", "T and C"), new("P", "phos.")],
             [.. advice.Options.Select(o => (IReadOnlyList<string>)
@@ -48,28 +97,6 @@ internal static class CorrectAnswer
                     Odds(o.InWindow),
                     Odds(o.PhosphorusInWindow),
                 ])]);
-        sheet.Words("");
-        foreach (string warning in advice.Warnings)
-        {
-            sheet.Caution(warning);
-        }
-
-        sheet.Words(Cautions.Standing);
-        return new Answer(
-            advice.Best.InWindow < Hopeless ? ExitCode.Outside : ExitCode.Done,
-            sheet,
-            json =>
-            {
-                context.Json(json, "heatwright.correct/1");
-                Json(json, request, advice);
-            },
-            new CsvTable(
-                ["coolant", "coolantKg", "oxygenToBlowNm3", "endOxygenPercentOfPlan", "temperatureC", "temperatureDeviationK", "carbonPercent", "carbonDeviationPercent", "probabilityTemperature", "probabilityCarbon", "probabilityWindow"],
-                [.. advice.Options.Select(o => (IReadOnlyList<object>)
-                    [
-                        o.Coolant ?? "", o.CoolantKg, o.OxygenToBlowNm3, o.EndOxygenPercent, o.TemperatureK - 273.15, o.TemperatureDeviationK, o.CarbonPercent, o.CarbonDeviationPercent,
-                        o.TemperatureInWindow, o.CarbonInWindow, o.InWindow,
-                    ])]));
     }
 
     private static string Sentence(CorrectionRequest request, CorrectionOption best)
@@ -83,7 +110,7 @@ internal static class CorrectAnswer
 
     private static string Odds(double value) => double.IsNaN(value) ? "" : value.ToString("F2");
 
-    private static void Json(Utf8JsonWriter json, CorrectionRequest request, CorrectionAdvice advice)
+    private static void Json(Utf8JsonWriter json, CorrectionRequest request, CorrectionAdvice advice, IReadOnlyList<CorrectionOption> options)
     {
         InBlowMeasurement m = request.Measurement;
         Surprise s = advice.Surprise;
@@ -96,7 +123,7 @@ internal static class CorrectAnswer
             json.WriteBoolean("outside", s.Outside);
         });
         json.Value("effectiveMembers", advice.EffectiveMembers).Value("tempered", advice.Tempered);
-        json.Array("options", advice.Options, o => json.Value("coolant", o.Coolant).Value("coolantKg", o.CoolantKg).Value("oxygenToBlowNm3", o.OxygenToBlowNm3)
+        json.Array("options", options, o => json.Value("coolant", o.Coolant).Value("coolantKg", o.CoolantKg).Value("oxygenToBlowNm3", o.OxygenToBlowNm3)
             .Value("endOxygenPercentOfPlan", o.EndOxygenPercent).Value("temperatureC", o.TemperatureK - 273.15).Value("temperatureDeviationK", o.TemperatureDeviationK)
             .Value("carbonPercent", o.CarbonPercent).Value("carbonDeviationPercent", o.CarbonDeviationPercent).Value("slagFeOPercent", o.SlagFeOPercent).Value("metalKg", o.MetalKg)
             .Value("probabilityTemperature", o.TemperatureInWindow).Value("probabilityCarbon", o.CarbonInWindow).Value("probabilityWindow", o.InWindow).Value("probabilityPhosphorus", o.PhosphorusInWindow));

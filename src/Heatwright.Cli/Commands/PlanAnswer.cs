@@ -32,6 +32,10 @@ internal static class PlanAnswer
         {
             sheet.Words("");
             sheet.Words(Joint(chances));
+            if (LeansHot(plan.Rows))
+            {
+                sheet.Words("The plan aims at the hot side of the window: after the measurement coolant can still be given, heat cannot.");
+            }
         }
 
         sheet.Words($"Worked out with {plan.Work.Iterations} linear programs and {Numbers.Fixed(plan.Work.Blows, 0)} blows of the model.");
@@ -59,13 +63,13 @@ internal static class PlanAnswer
         sheet.Heading("There is no plan that keeps every limit, because");
         foreach (PlanConflict conflict in no.Because)
         {
-            sheet.Words("  - " + conflict.Text);
+            sheet.Item(conflict.Text);
         }
 
         sheet.Heading("What would free it, each by itself");
         foreach (PlanRelief relief in no.Reliefs)
         {
-            sheet.Words("  - " + relief.Text);
+            sheet.Item(relief.Text);
         }
 
         if (no.Reliefs.Count == 0)
@@ -110,6 +114,10 @@ internal static class PlanAnswer
         $"P(all windows) {c.JointWithout:F2}"
         + (double.IsNaN(c.JointWith) ? "" : $" without the in-blow measurement (alone), {c.JointWith:F2} after it and its correction (measured)")
         + $"; asked: {c.Asked:F2} for each window. {Numbers.Fixed(c.Members, 0)} members.";
+
+    // The range aimed at reaches past the order's upper limit.
+    private static bool LeansHot(IReadOnlyList<PlanRow> rows) =>
+        rows.Any(r => r.Limit.Quantity == PlanQuantity.EndTemperature && r.Limit.Most is { } most && r.NominalMost > most + 0.5);
 
     private static Amount[] Amounts(PlanRequest request, PlanDecision d) =>
     [

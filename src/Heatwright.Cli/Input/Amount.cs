@@ -30,6 +30,12 @@ internal static class Amount
     private static double? Parse(ArgumentResult result, string name, QuantityKind kind, Unit bare, double least, double most)
     {
         string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+        if (text.Contains(',', StringComparison.Ordinal))
+        {
+            result.AddError($"{name}: '{text}' has a comma. Mend: write a decimal point and no thousands sign, for example {name} \"{kind.Example}\".");
+            return null;
+        }
+
         if (!UnitText.TrySplit(text, out double number, out string unitText))
         {
             result.AddError($"{name}: '{text}' is not a number with a unit. Mend: write {name} \"{kind.Example}\", or a bare number in {bare.Symbol}.");

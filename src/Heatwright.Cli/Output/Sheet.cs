@@ -26,6 +26,9 @@ internal sealed class Sheet
 
     public Sheet Words(string text) => Add(new Block.Words(text));
 
+    /// <summary>One entry of a list.</summary>
+    public Sheet Item(string text) => Add(new Block.Item(text));
+
     public Sheet Caution(string text, string word = "Caution") => Add(new Block.Caution(word, text));
 
     public Sheet Table(IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<string>> rows) => Add(new Block.Table(columns, rows));
@@ -48,6 +51,8 @@ internal abstract record Block
     public sealed record Heading(string Text) : Block;
 
     public sealed record Words(string Text) : Block;
+
+    public sealed record Item(string Text) : Block;
 
     public sealed record Caution(string Word, string Text) : Block;
 

@@ -52,6 +52,14 @@ internal static class SheetPrinter
             case Block.Words words:
                 console.MarkupLine(Plain(words.Text));
                 break;
+            case Block.Item item:
+                // A second line stands under the first word, not under the dash.
+                var grid = new Table { Border = TableBorder.None, ShowHeaders = false };
+                grid.AddColumn(new TableColumn("") { NoWrap = true, Padding = new Padding(2, 0, 1, 0) });
+                grid.AddColumn(new TableColumn("") { Padding = new Padding(0, 0, 0, 0) });
+                grid.AddRow("-", Plain(item.Text));
+                console.Write(grid);
+                break;
             case Block.Caution caution:
                 console.MarkupLine($"[yellow]{caution.Word}:[/] {Plain(caution.Text)}");
                 break;

@@ -126,12 +126,15 @@ internal static class PlanReliefs
         {
             double room = materials[j].Most - materials[j].Least;
             bool atMost = miss.ReducedCosts[j] < 0;
-            if (miss.ReducedCosts[j] != 0 && Math.Abs(at.X[j] - (atMost ? materials[j].Most : materials[j].Least)) <= (0.02 * room) + 1)
+
+            // Nothing charged of what may be left out says nothing, and what is not to be had stands among the reliefs if it helps.
+            bool telling = atMost ? materials[j].Most > 0 : materials[j].Least > 0;
+            if (telling && miss.ReducedCosts[j] != 0 && Math.Abs(at.X[j] - (atMost ? materials[j].Most : materials[j].Least)) <= (0.02 * room) + 1)
             {
                 string unit = j == materials.Count - 1 ? "Nm3" : "kg";
-                yield return new PlanConflict(materials[j].Name, 0, unit, FormattableString.Invariant(atMost
-                    ? (FormattableString)$"All the {materials[j].Name} that is allowed is used: {materials[j].Most:F0} {unit}."
-                    : $"As little {materials[j].Name} as is allowed is used: {materials[j].Least:F0} {unit}."));
+                yield return new PlanConflict(materials[j].Name, 0, unit, atMost
+                    ? $"All the {materials[j].Name} that is allowed is used: {Amount(materials[j].Most, unit)}."
+                    : $"As little {materials[j].Name} as is allowed is used: {Amount(materials[j].Least, unit)}.");
             }
         }
     }
@@ -158,6 +161,11 @@ internal static class PlanReliefs
             ? $", where the limit of {Shown(row.Limit.Quantity, w)} is expected to be kept with the confidence asked for"
             : "";
     }
+
+    // A tonne and more as tables show it.
+    private static string Amount(double value, string unit) => unit == "kg" && value >= 1000
+        ? FormattableString.Invariant($"{value / 1000:F2} t")
+        : FormattableString.Invariant($"{value:F0} {unit}");
 
     internal static string Shown(PlanQuantity q, double value) => q switch
     {
@@ -275,13 +283,13 @@ internal static class PlanReliefs
             string unit = j == materials.Count - 1 ? "Nm3" : "kg";
             yield return new Candidate(
                 m.Name, unit, 6 * scale, scale, null, (j, 1), null, a => (With(at, m with { Most = m.Most + a }), ranges), a => m.Most == 0
-                    ? FormattableString.Invariant($"allow {a:F0} {unit} of {m.Name}")
-                    : FormattableString.Invariant($"{a:F0} {unit} more {m.Name} than the {m.Most:F0} {unit} allowed"));
+                    ? $"allow {Amount(a, unit)} of {m.Name}"
+                    : $"{Amount(a, unit)} more {m.Name} than the {Amount(m.Most, unit)} allowed");
             if (m.Least > 0)
             {
                 yield return new Candidate(
                     m.Name, unit, m.Least, scale, null, (j, -1), null, a => (With(at, m with { Least = Math.Max(0, m.Least - a) }), ranges),
-                    a => FormattableString.Invariant($"{a:F0} {unit} less {m.Name} demanded than {m.Least:F0} {unit}"));
+                    a => $"{Amount(a, unit)} less {m.Name} demanded than {Amount(m.Least, unit)}");
             }
         }
 

@@ -126,7 +126,9 @@ public static class SpineSheet
     {
         double stop = course.End.OxygenPercent;
         BlowPoint ignition = course.Trajectory.Last(p => p.OxygenPercent <= 0);
-        BlowPoint off = course.Trajectory.First(p => p.OxygenPercent >= stop - 1e-6);
+
+        // The snapshot is taken with the oxygen still on; the trajectory's first point at the stop may have it off already.
+        BlowPoint off = course.Snapshots.LastOrDefault(p => p.OxygenPercent >= stop - 1e-6) ?? course.Trajectory.First(p => p.OxygenPercent >= stop - 1e-6);
         return [ignition, .. course.Trajectory.Where(p => p.OxygenPercent > 0 && p.OxygenPercent < stop - 1e-6), off];
     }
 

@@ -73,7 +73,7 @@ internal static class HeatChecks
             r.Add(
                 ProblemCode.OutOfRange, at, "practice", heat.Practice.Id,
                 $"The practice asks for {flow * 60:0} Nm3/min of oxygen for this mass.", $"at most {plant.Oxygen.MostNm3PerS * 60:0} Nm3/min",
-                "choose a softer practice, or a smaller heat");
+                "lower the flow in the practice, make the heat smaller, or raise oxygen.mostFlow in the plant file if the main gives more");
         }
     }
 

@@ -39,7 +39,7 @@ public sealed class InfeasiblePlanTests
 
         PlanConflict mass = plan.Because.First(b => b.What == "tapped mass");
         Assert.True(mass.Violation < -10e3, $"{mass.Violation:F0} kg");
-        Assert.Contains(plan.Because, b => b.What == "hot metal" && b.Text.Contains("120000 kg", StringComparison.Ordinal));
+        Assert.Contains(plan.Because, b => b.What == "hot metal" && b.Text.Contains("120.00 t", StringComparison.Ordinal));
         PlanRelief more = plan.Reliefs.First(f => f.What == "hot metal");
         PlanCases.Found(r with { HotMetal = r.HotMetal with { Most = r.HotMetal.Most + more.Amount } });
     }
