@@ -25,6 +25,12 @@ public static class BlowCautions
     /// <summary>Least temperature at which the partitions of P and Mn were measured, K (1550 °C).</summary>
     private const double PartitionLeastK = 1823.15;
 
+    /// <summary>Blowing number that the droplet data reach (handbook, chapter 21).</summary>
+    private const double MostBlowingNumber = 15;
+
+    /// <summary>Surface tension of the metal in the blowing number, N/m.</summary>
+    private const double MetalSurfaceTension = 1.7;
+
     /// <summary>All flags of a run. The course is looked at as far as it was recorded.</summary>
     public static IReadOnlyList<BlowCaution> Of(HeatInput heat, BlowResult result, PhosphorusModel partition = PhosphorusModel.SuitoInoue1984)
     {
@@ -70,6 +76,22 @@ public static class BlowCautions
             foreach (RangeNote note in MgOSaturation.Fitted(slag, slagK).OutsideRange)
             {
                 Flag($"MgO saturation at the end: {note}.");
+            }
+        }
+
+        BlowPoint[] blown = [.. result.Trajectory.Where(p => p.OxygenNm3PerS > 0)];
+        if (Array.Find(blown, p => p.LanceOverBathM <= BlowConstants.LeastLanceM) is { } near)
+        {
+            Flag($"Near {near.OxygenPercent:F0} % of the oxygen the lance is within {BlowConstants.LeastLanceM:F1} m of the bath: the jet is computed as at that distance.");
+        }
+
+        if (blown.MaxBy(p => p.CavityM) is { } deep)
+        {
+            // The pressure that holds the cavity open is that of the metal it displaces.
+            double number = Droplets.FromDynamicPressure(VesselShape.SteelKgM3 * Gravity.MPerS2 * deep.CavityM, MetalSurfaceTension, VesselShape.SteelKgM3);
+            if (number > MostBlowingNumber)
+            {
+                Flag($"Blowing number {number:F0} near {deep.OxygenPercent:F0} % of the oxygen: droplet data reach about {MostBlowingNumber:F0}.");
             }
         }
 

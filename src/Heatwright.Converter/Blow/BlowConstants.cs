@@ -10,6 +10,9 @@ internal static class BlowConstants
     /// <summary>Lance height at which the post-combustion parameter holds, m.</summary>
     public const double ReferenceLanceM = 1.9;
 
+    /// <summary>Nearer to the bath the jet is computed as at this distance, m; a flag says so.</summary>
+    public const double LeastLanceM = 0.6;
+
     /// <summary>Film coefficient in the cavities at 0.2 m depth, m/s: carries about 140 kg metal/s in a 160 t heat.</summary>
     public const double JetFilmMPerS = 4.0e-3;
 

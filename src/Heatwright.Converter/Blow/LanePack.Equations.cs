@@ -203,7 +203,7 @@ internal sealed partial class LanePack
         // Bath level follows metal and solids; the crew's height counts from the nominal quiet bath.
         Vector256<double> solids = _steelNominal - _metal;
         Vector256<double> level = (_metal + Positive(solids)) / (All(VesselShape.SteelKgM3) * _bathArea);
-        _lanceDistance = Max(_lance + _nominalLevel - level, 0.6);
+        _lanceDistance = Max(_lance + _nominalLevel - level, BlowConstants.LeastLanceM);
 
         // Metered oxygen, Nm³/s to kmol/s at 22.414 m³/kmol.
         _oxygenKmol = _oxygenNm3 * (1 / 22.414);

@@ -34,6 +34,16 @@ public sealed class CautionTests
     }
 
     [Fact]
+    public void A_lance_in_the_bath_and_a_jet_beyond_the_droplet_data_are_named()
+    {
+        HeatInput heat = TestHeats.Ordinary();
+        List<string> low = Of(heat with { Vessel = heat.Vessel with { LiningAgeHeats = 0 }, Programme = heat.Programme with { LanceHeightM = [new(0, 0.5)] } }, CautionKind.Range);
+        Assert.Contains(low, t => t.Contains("within 0.6 m of the bath", StringComparison.Ordinal));
+        HeatInput hard = heat with { Programme = heat.Programme with { LanceHeightM = [new(0, 0.7)], OxygenFlowNm3PerS = [new(0, 15)] } };
+        Assert.Contains(Of(hard, CautionKind.Range), t => t.StartsWith("Blowing number", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Foam_over_the_freeboard_is_named_as_likely_slopping()
     {
         HeatInput heat = TestHeats.Ordinary(lanceChangeM: 0.4);
