@@ -10,7 +10,8 @@ namespace Heatwright.Converter.Charge;
 /// <remarks>
 /// Linear in temperature about 1873.15 K, so that a temperature follows from an enthalpy without iteration and the energy
 /// closes to the last digits. Values and slopes are taken from the substances of Heatwright.Chemistry (NASA and JANAF sets)
-/// plus the enthalpy of solution; between 1473 and 2023 K the straight line stays within 0.5 % of them (tested). Slag follows
+/// plus the enthalpy of solution; the straight line stays within 300 J/mol for dissolved elements and 0.5 % for solid oxides (tested, with the
+/// ranges). Slag follows
 /// way (b) of the handbook: FeO, MnO, P2O5 and SiO2 counted as liquids, lime, magnesia and the rest as solids, and the heat of
 /// forming silicate and phosphate added by <see cref="SilicateHeatJPerKmol"/> and <see cref="PhosphateHeatJPerKmol"/>.
 /// </remarks>

@@ -23,8 +23,9 @@ public sealed record ElementRow(Element Element, double InKg, double MetalKg, do
 }
 
 /// <summary>
-/// The balance of a heat, worked out from what was charged and from what is found at the end, not from the equations' own
-/// sums: it would show a leak in them.
+/// The balance of a heat: what was charged, from the analyses alone, against what is found at the end in metal, slag and solids and
+/// has been counted out as gas, dust and loss. It would show a leak between the stores. It can't show a wrong heat of gas or a
+/// wrong loss: the metal's heat is what these leave over (the heat account's tests hold them to tabulated heats).
 /// </summary>
 /// <param name="Elements">A row per element.</param>
 /// <param name="EnergyInMJ">Enthalpy charged (elements at 25 °C = 0), MJ.</param>

@@ -57,7 +57,7 @@ public sealed class BalanceTests
     }
 
     [Fact]
-    public void The_balance_would_show_a_leak()
+    public void A_gram_in_a_tonne_is_more_than_the_residual_allows()
     {
         // A row with one gram per tonne missing must fail the 1e-9 test.
         var row = new Heatwright.Converter.Charge.ElementRow(Element.P, 100, 60, 39.9999, 0, 0, 0);

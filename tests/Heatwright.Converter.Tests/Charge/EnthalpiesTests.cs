@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+using System.Runtime.Intrinsics;
 using Heatwright.Chemistry;
+using Heatwright.Converter.Blow;
 using Heatwright.Converter.Charge;
 
 namespace Heatwright.Converter.Tests.Charge;
@@ -19,6 +21,35 @@ public sealed class EnthalpiesTests
         {
             double line = Enthalpies.Dissolved(element, t) * AtomicWeights.Of(element) / 1000;
             Assert.Equal(IronSolution.DissolvedEnthalpy(element, t), line, 300.0);
+        }
+    }
+
+    [Theory]
+    [InlineData("CO", 0.003)]
+    [InlineData("CO2", 0.003)]
+    [InlineData("O2", 0.003)]
+    [InlineData("H2", 0.008)]
+    [InlineData("H2O(g)", 0.008)]
+    [InlineData("N2", 0.003)]
+    [InlineData("Ar", 0.003)]
+    public void Gases_stay_near_their_heat_content_between_1573_and_2173_K(string gas, double share)
+    {
+        (double AtReference, double Slope) line = gas switch
+        {
+            "CO" => GasLine.CO,
+            "CO2" => GasLine.CO2,
+            "O2" => GasLine.O2,
+            "H2" => GasLine.H2,
+            "H2O(g)" => GasLine.H2O,
+            "N2" => GasLine.N2,
+            _ => GasLine.Ar,
+        };
+        Substance s = Substances.Get(gas);
+        foreach (double t in (double[])[1573, 1673, 1873, 2073, 2173])
+        {
+            double content = s.Enthalpy(t) - s.Enthalpy(HeatInput.AmbientK);
+            double straight = GasLine.At(line, Vector256.Create(t - Enthalpies.ReferenceK))[0] / 1000;
+            Assert.Equal(s.Enthalpy(t), straight, share * content);
         }
     }
 
