@@ -72,10 +72,10 @@ internal static class BlowConstants
 
     /// <summary>Shares of two heats that arise in the slag: post-combustion kept in the vessel, and iron oxide formed by the jet.</summary>
     public const double PostCombustionToSlag = 0.5;
+    public const double OxidationHeatToSlag = 0.2;
 
     /// <summary>The hotter the gas, the more of its heat radiates down: part of the remaining heat that goes with the CO2 share.</summary>
     public const double PostCombustionRadiation = 1.0;
-    public const double OxidationHeatToSlag = 0.2;
 
     /// <summary>Share of the jets' gas that rises through the slag rather than through the jets' own openings.</summary>
     public const double JetGasThroughSlag = 0.15;

@@ -29,7 +29,7 @@ internal sealed partial class LanePack
     private Vector256<double> _slagOxygenActivity;
 
     // What the blocks hand on.
-    private Vector256<double> _oxygenKmol, _jetMetal, _cavityDepth, _droplets, _oxygenToBath, _leftoverToIron, _postCombustionKmol;
+    private Vector256<double> _oxygenKmol, _jetMetal, _cavityDepth, _droplets, _leftoverToIron, _postCombustionKmol;
     private Vector256<double> _carbonJet, _carbonEmulsion, _carbonBath, _gasH2O, _gasCO2Direct, _stir, _lanceDistance;
     private Vector256<double> _interfaceRoot, _nitrogenToMetal, _heatToSlag, _chargedEnthalpy, _ironFromJet, _caOSaturation, _mgOSaturation;
     private readonly Vector256<double>[] _slagRate = new Vector256<double>[SlagCount];
@@ -239,7 +239,6 @@ internal sealed partial class LanePack
         Vector256<double> oxygen = _oxygenKmol * _oxygenUse * _purity;
         Vector256<double> burnt = Min(_postCombustion * _lanceDistance * (1 / BlowConstants.ReferenceLanceM), 0.4);
         Vector256<double> toBath = oxygen * (All(1) - burnt) * 2;
-        _oxygenToBath = toBath;
 
         // Demand of what the metal brings to the cavities, kmol O/s. Silicon and manganese compete below carbon in the hot spot.
         Vector256<double> perPercent = _jetMetal * 0.01;

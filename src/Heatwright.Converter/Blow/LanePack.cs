@@ -46,7 +46,7 @@ internal sealed partial class LanePack
     private readonly Vector256<double>[] _slagKmolPerKg = new Vector256<double>[SlagCount];
 
     private Vector256<double> _hotMetalMass, _hotMetalInert, _hotMetalCarbon, _shellInert, _shellEnthalpy, _steelNominal;
-    private Vector256<double> _diameter, _bathArea, _bathAreaNew, _nominalLevel, _nozzles, _throat, _throatPressure, _cosine;
+    private Vector256<double> _diameter, _bathArea, _nominalLevel, _nozzles, _throat, _throatPressure, _cosine;
     private Vector256<double> _liningStart, _liningCapacity, _liningMgO, _purity;
     private int _fluxes, _scraps;
 
@@ -191,7 +191,6 @@ internal sealed partial class LanePack
         double worn = v.InnerDiameterM + (2 * VesselShape.WearMPerHeat * v.LiningAgeHeats);
         Set(ref _diameter, lane, worn);
         Set(ref _bathArea, lane, Math.PI / 4 * worn * worn);
-        Set(ref _bathAreaNew, lane, Math.PI / 4 * v.InnerDiameterM * v.InnerDiameterM);
         Set(ref _steelNominal, lane, metal);
         Set(ref _nominalLevel, lane, metal / VesselShape.SteelKgM3 / (Math.PI / 4 * v.InnerDiameterM * v.InnerDiameterM));
         Set(ref _nozzles, lane, v.NozzleCount);

@@ -128,7 +128,6 @@ internal sealed class ProgrammeGrid
         }
 
         double total = p.OxygenNm3 * p.BlownFraction;
-        double time = 0;
         double blown = 0;
         for (int i = 0; i < blow; i++, step++)
         {
@@ -163,7 +162,6 @@ internal sealed class ProgrammeGrid
             double stirring = p.Stirring.Count > 0 ? p.Stirring[bottom.Index].FlowNm3PerS : 0;
             double nitrogen = p.Stirring.Count > 0 && p.Stirring[bottom.Index].Gas == StirringGas.Nitrogen ? 1 : 0;
             SetRow(lane, step, dt, (blown - before) / dt, p.LanceHeightM[lance.Index].Value, stirring, nitrogen, 100 * blown / p.OxygenNm3);
-            time += dt;
         }
 
         for (int i = 0; i < stir; i++, step++)

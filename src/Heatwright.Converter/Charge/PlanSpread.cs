@@ -83,7 +83,7 @@ internal sealed class PlanSpread
     public (PlanRange? Range, double Best, double BestChance) Nominal(PlanLimit limit, double probability)
     {
         PlanQuantity q = limit.Quantity;
-        bool measured = Measured && q is PlanQuantity.EndTemperature or PlanQuantity.Carbon && Measured;
+        bool measured = Measured && q is (PlanQuantity.EndTemperature or PlanQuantity.Carbon);
         double sd = Math.Max(1e-9, Deviation(q, measured));
         double low = limit.Least is { } a ? PlanQuantities.Inner(q, a) - (3 * sd) : PlanQuantities.Inner(q, limit.Most!.Value) - (6 * sd);
         double high = limit.Most is { } b ? PlanQuantities.Inner(q, b) + (3 * sd) : PlanQuantities.Inner(q, limit.Least!.Value) + (6 * sd);
