@@ -56,13 +56,27 @@ internal static class PlanCommand
             Charge charge = HeatPlanner.Charge(w, heat, found.Decision);
             if (parsed.GetValue(write) is { } file)
             {
-                File.WriteAllText(file, HeatWriter.Write(heat, charge, heat.Note));
+                File.WriteAllText(file, HeatWriter.Write(heat, Weighable(charge), heat.Note));
             }
 
             pictures.Write(parsed, (which, dark) => BlowCommand.PictureOf(which, context, BlowRun.Of(w, heat, charge, 10, Math.Min(1000, context.Members), context.Seed), dark));
             return output.Write(parsed, PlanAnswer.Of(context, request, found));
         });
         return command;
+    }
+
+    // Nobody weighs grams; what is not charged need not stand in the file.
+    private static Charge Weighable(Charge charge)
+    {
+        static Dictionary<string, double> Whole(IReadOnlyDictionary<string, double> massKg) =>
+            massKg.Where(m => m.Value >= 0.5).ToDictionary(m => m.Key, m => Math.Round(m.Value), StringComparer.Ordinal);
+        return charge with
+        {
+            HotMetalKg = Math.Round(charge.HotMetalKg),
+            ScrapKg = Whole(charge.ScrapKg),
+            AdditionsKg = Whole(charge.AdditionsKg),
+            OxygenNm3 = Math.Round(charge.OxygenNm3),
+        };
     }
 
     // Apart, so that the solver's native library is loaded only here.

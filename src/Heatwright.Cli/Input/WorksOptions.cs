@@ -67,7 +67,7 @@ internal sealed class WorksOptions
 
     private static Option<string?> File(string name, string helpName, string description) => new(name)
     {
-        Description = description + " Default: from the nearest folder above the heat that holds plant.yaml, else the demonstration works.",
+        Description = description + " Default: beside or above the heat, else the demonstration works.",
         HelpName = helpName,
     };
 }
