@@ -3,6 +3,7 @@ using System.Text.Json;
 using Heatwright.Chemistry;
 using Heatwright.Cli.Output;
 using Heatwright.Converter.Blow;
+using Heatwright.Converter.Gas;
 using Heatwright.Converter.Charge;
 using Heatwright.Reports.Heats;
 using Heatwright.Shop;
@@ -14,6 +15,9 @@ namespace Heatwright.Cli.Commands;
 internal static class BlowAnswer
 {
     private sealed record Course(string Title, string Unit, string Key, Func<BlowPoint, double> Value, int Decimals, bool InTable = true);
+
+    /// <summary>Behind the cooled hood, dry: with air at the skirt, which the practice holds down or opens.</summary>
+    private sealed record AfterAir(string Key, Func<HoodGas, double> Value);
 
     private static readonly Course[] Courses =
     [
@@ -44,12 +48,23 @@ internal static class BlowAnswer
         new("metal", "t", "metalT", p => p.MetalKg / 1000, 1, InTable: false),
     ];
 
+    private static readonly AfterAir[] AfterAirs =
+    [
+        new("afterAirCODryVolumePercent", g => g.DryPercent(GasSpecies.CO)),
+        new("afterAirCO2DryVolumePercent", g => g.DryPercent(GasSpecies.CO2)),
+        new("afterAirO2DryVolumePercent", g => g.DryPercent(GasSpecies.O2)),
+        new("afterAirN2DryVolumePercent", g => g.DryPercent(GasSpecies.N2)),
+        new("afterAirGasDryNm3PerS", g => g.DryNm3PerS),
+        new("afterAirTemperatureC", g => g.TemperatureK - 273.15),
+    ];
+
     public static Answer Of(AnswerContext context, BlowRun run)
     {
         var sheet = new Sheet();
         context.Head(sheet);
         Trajectory(sheet, run);
         End(sheet, context.Heat.Order, run);
+        Hood(sheet, run);
         Balances(sheet, run.Single.Balance);
         CautionsOf(sheet, run.Cautions);
         return new Answer(
@@ -62,8 +77,8 @@ internal static class BlowAnswer
                 Json(json, run);
             },
             new CsvTable(
-                ["timeS", .. Courses.Select(c => c.Key)],
-                [.. run.Rows.Select(p => (IReadOnlyList<object>)[p.TimeS, .. Courses.Select(c => (object)c.Value(p))])]));
+                ["timeS", .. Courses.Select(c => c.Key), .. AfterAirs.Select(a => a.Key)],
+                [.. run.Rows.Select(p => (IReadOnlyList<object>)[p.TimeS, .. Courses.Select(c => (object)c.Value(p)), .. AfterAirRow(run, p).Select(v => (object)v)])]));
     }
 
     /// <summary>The end with its bands, beside what the order says.</summary>
@@ -145,6 +160,21 @@ internal static class BlowAnswer
                 ])]);
     }
 
+    private static double[] AfterAirRow(BlowRun run, BlowPoint point)
+    {
+        HoodGas gas = HoodCourse.At(run.Input, point);
+        return [.. AfterAirs.Select(a => a.Value(gas))];
+    }
+
+    private static void Hood(Sheet sheet, BlowRun run)
+    {
+        BlowPoint mid = run.Single.Trajectory.First(p => p.OxygenPercent >= 50);
+        HoodGas gas = HoodCourse.At(run.Input, mid);
+        string skirt = HoodCourse.IsSkirtDown(run.Input, mid.OxygenPercent) ? "down" : "open";
+        sheet.Words(
+            $"Gas after air at the skirt ({skirt}) at half the oxygen, dry: CO {gas.DryPercent(GasSpecies.CO):F0}, CO2 {gas.DryPercent(GasSpecies.CO2):F0}, N2 {gas.DryPercent(GasSpecies.N2):F0} vol %; {gas.DryNm3PerS:F0} Nm3/s at {gas.TemperatureK - 273.15:F0} °C behind the hood.");
+    }
+
     private static void Balances(Sheet sheet, HeatBalance balance)
     {
         ElementRow worst = balance.Elements.MaxBy(e => Math.Abs(e.Residual))!;
@@ -162,6 +192,11 @@ internal static class BlowAnswer
             foreach (Course c in Courses)
             {
                 json.Value(c.Key, c.Value(p));
+            }
+
+            foreach ((AfterAir a, double value) in AfterAirs.Zip(AfterAirRow(run, p)))
+            {
+                json.Value(a.Key, value);
             }
         });
         HeatBalance balance = run.Single.Balance;

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Runtime.Intrinsics;
-using Heatwright.Chemistry.Slag;
 
 namespace Heatwright.Converter.Blow;
 
@@ -22,7 +21,7 @@ internal sealed class BlowSystem
     public BlowSystem(HeatInput heat, ModelParameters parameters, double gridS)
     {
         HeatLimits.Validate(heat);
-        PhosphorusLine partition = PhosphorusLine.Of(PhosphorusModel.SuitoInoue1984);
+        PhosphorusLine partition = PhosphorusLine.Of(BlowOptions.Default.Partition);
         for (int lane = 0; lane < LaneMath.Lanes; lane++)
         {
             _pack.Load(lane, heat, parameters, partition);

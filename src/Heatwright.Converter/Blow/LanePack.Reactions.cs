@@ -10,6 +10,9 @@ namespace Heatwright.Converter.Blow;
 /// <summary>Emulsion, slag–metal interface and quiet bath.</summary>
 internal sealed partial class LanePack
 {
+    private static readonly double SilicaA = BanYaTable.SiO2Cristobalite.A;
+    private static readonly double SilicaB = BanYaTable.SiO2Cristobalite.B;
+
     /// <summary>Droplets reduce the slag's iron oxide with their carbon: the slower of metal-side supply and slag-side reduction.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Emulsion(Vector256<double>[] y)
@@ -68,13 +71,13 @@ internal sealed partial class LanePack
         Vector256<double> fP = t * ((c * 0.126) + (si * 0.099));
         Vector256<double> fV = t * (c * -0.14);
         Vector256<double> fCr = t * (c * -0.114);
-        Vector256<double> fO = t * ((dilute * -0.421) - (_percent[O] * 0.17) - (si * 0.066));
+        Vector256<double> fO = t * ((dilute * -0.421) - (_percent[O] * 0.174) - (si * 0.066));
 
         // Distribution L = (%oxide)/[%element] = E·h_O^n. Each E in one exponential; RS conversions after Ban-ya 1993 (from memory).
         Vector256<double> lnKmol = Log(_slagKmolPer100);
         Vector256<double> invR = _inverseMetalK * (1 / GasConstant);
         Vector256<double> eSi = Exp(((fSi + (_inverseMetalK * 30110) - All(11.40)) * Ln10) + lnKmol - _lnGamma[(int)SlagCation.Si]
-            - ((invR * 27150) - All(2.054 / GasConstant))) * Molar.SiO2;
+            - ((invR * SilicaA) + All(SilicaB / GasConstant))) * Molar.SiO2;
         // Manganese: Park & Dzo (abstract), log kMn with kMn = (%MnO)/([%Mn](%FetO)) against low-carbon steel, so f_Mn is added.
         Vector256<double> fetO = _slagPercent[FeO] * (Molar.Fe + Molar.O) / _feOxMolar;
         Vector256<double> logKMn = ((_slagPercent[CaO] * -1.651) + (_slagPercent[MgO] * 39.13) + (fetO * 4.64) + (_slagPercent[MnO] * 5.133)
@@ -88,7 +91,7 @@ internal sealed partial class LanePack
         Vector256<double> eP = Exp((logLp * Ln10) + (Log(totalIron) * _lp[8]) - (Log(slagOxygen) * 2.5)) * (Molar.P2O5 / (2 * Molar.P));
         // Vanadium: log K(V2O3) −5.01 at 1873 K as from JANAF data; chromium: Itoh, Nagasaka & Hino 2000; titanium: Cha et al. 2007 (handbook,
         // chapter 12).
-        Vector256<double> eV = Exp(((fV + (_inverseMetalK * 20950) - All(8.68)) * Ln10) + lnKmol) * (Molar.V2O3 / 2);
+        Vector256<double> eV = Exp(((fV + (_inverseMetalK * 20950) - All(8.865)) * Ln10) + lnKmol) * (Molar.V2O3 / 2);
         Vector256<double> eCr = Exp(((fCr + (_inverseMetalK * 18100) - All(8.05)) * Ln10) + lnKmol) * (Molar.Cr2O3 / 2);
         Vector256<double> eTi = Exp((((_inverseMetalK * 21470) - All(6.47)) * Ln10) + lnKmol) * (Molar.TiO2 * 5);
 

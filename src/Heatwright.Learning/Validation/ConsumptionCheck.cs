@@ -33,12 +33,6 @@ public static class ConsumptionCheck
     private const string Bref = "EU BREF Iron and Steel 2013, ch. 7 (from memory)";
     private const string Trade = "common practice, from memory";
 
-    /// <summary>Skirt opening up to which the hood holds its pressure and so the air let in (common practice, no source).</summary>
-    public const double SkirtDown = 0.3;
-
-    /// <summary>Combustion factor then held (0.05–0.15, common practice, from memory).</summary>
-    public const double HeldFactor = 0.1;
-
     /// <summary>Runs the ordinary demonstration heat.</summary>
     public static ConsumptionResult Run(ModelParameters parameters)
     {
@@ -55,7 +49,6 @@ public static class ConsumptionCheck
         const double Step = 2;
         BlowResult result = BlowModel.Run(input, parameters, new BlowOptions(RecordEveryS: Step));
         double steel = result.End.MetalKg / 1000;
-        HoodSettings hood = HoodSettings.Of(input.Vessel);
         double collected = 0;
         double collectedMJ = 0;
         double steamMJ = 0;
@@ -68,8 +61,7 @@ public static class ConsumptionCheck
                 continue;
             }
 
-            bool down = input.Programme.SkirtOpenFraction.LastOrDefault(s => s.OxygenPercent <= p.OxygenPercent).Value <= SkirtDown;
-            HoodGas g = Hood.Run(HoodGasCheck.Of(p), hood with { HeldCombustionFactor = down ? HeldFactor : null });
+            HoodGas g = HoodCourse.At(input, p);
             steamMJ += Math.Max(0, g.HeatToCoolantW) * dt / 1e6;
             if (g.DryPercent(GasSpecies.CO) > 30 && g.DryPercent(GasSpecies.O2) < HoodGas.MostOxygenWithFuelPercent)
             {

@@ -73,7 +73,7 @@ public static class HoodGasCheck
         var settings = new HoodSettings(suction, transfer);
 
         HoodGas[] midGas = [.. mid[half..].Select(m => Hood.Run(m, settings))];
-        HoodGas[][] courses = [.. results[half..].Select(r => Delayed(r.Trajectory).Select(p => Hood.Run(Of(p), settings)).ToArray())];
+        HoodGas[][] courses = [.. results[half..].Select(r => Delayed(r.Trajectory).Select(p => Hood.Run(HoodCourse.MouthOf(p), settings)).ToArray())];
         MeasuredBlowGas[] second = measured[half..];
         HoodQuantity[] quantities =
         [
@@ -92,28 +92,9 @@ public static class HoodGasCheck
             transfer,
             quantities,
             EndGas(data.EndGas, plant.ToHeat(InputErrorStudy.Median(used)), parameters, settings),
-            [.. one.Trajectory.Where(p => p.OxygenNm3PerS > 0).Select(p => (p, Hood.Run(Of(p), settings))).Select(x => (
+            [.. one.Trajectory.Where(p => p.OxygenNm3PerS > 0).Select(p => (p, Hood.Run(HoodCourse.MouthOf(p), settings))).Select(x => (
                 x.p.OxygenPercent, x.Item2.DryPercent(GasSpecies.CO), x.Item2.DryPercent(GasSpecies.CO2), x.Item2.DryPercent(GasSpecies.N2),
                 x.Item2.DryPercent(GasSpecies.O2), x.Item2.TemperatureK - 273.15))]);
-    }
-
-    /// <summary>The gas of a point of the blow as the hood takes it.</summary>
-    public static MouthGas Of(BlowPoint point)
-    {
-        ArgumentNullException.ThrowIfNull(point);
-        if (point.GasNm3PerS < 1e-6)
-        {
-            return new MouthGas(new GasMixture((GasSpecies.N2, 1)), 0, point.TemperatureK);
-        }
-
-        double water = 100 - point.GasCO - point.GasCO2 - point.GasO2 - point.GasH2 - point.GasN2 - point.GasAr;
-        return new MouthGas(
-            new GasMixture(
-                (GasSpecies.CO, Math.Max(0, point.GasCO)), (GasSpecies.CO2, Math.Max(0, point.GasCO2)), (GasSpecies.O2, Math.Max(0, point.GasO2)),
-                (GasSpecies.H2, Math.Max(0, point.GasH2)), (GasSpecies.H2O, Math.Max(0, water)), (GasSpecies.N2, Math.Max(0, point.GasN2)),
-                (GasSpecies.Ar, Math.Max(0, point.GasAr))),
-            point.GasNm3PerS,
-            Math.Clamp(point.GasTemperatureK, 300, 4500));
     }
 
     private static HeatInput Blown(HeatInput heat, double oxygenNm3) =>
@@ -121,7 +102,7 @@ public static class HoodGasCheck
 
     private static MouthGas Mean(IEnumerable<BlowPoint> points)
     {
-        MouthGas[] gases = [.. points.Select(Of)];
+        MouthGas[] gases = [.. points.Select(HoodCourse.MouthOf)];
         return new MouthGas(
             GasMixture.Mix(gases.Select(g => (g.Gas, g.FlowNm3PerS))),
             gases.Average(g => g.FlowNm3PerS),
@@ -171,7 +152,7 @@ public static class HoodGasCheck
 
             double time = CarbonEnd.At(run.Trajectory, c.CarbonPercent, median.Programme.OxygenNm3).TimeS - DecarburisationCheck.LagS;
             BlowPoint point = run.Trajectory.MinBy(p => Math.Abs(p.TimeS - time))!;
-            HoodGas g = Hood.Run(Of(point), settings);
+            HoodGas g = Hood.Run(HoodCourse.MouthOf(point), settings);
             rows.Add(new EndGasRow(
                 c,
                 here.Length,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Globalization;
 using System.Text;
+using Heatwright.Converter.Gas;
 
 namespace Heatwright.Learning.Validation;
 
@@ -248,7 +249,7 @@ internal static class ValidationText
             t,
             "## Consumption of an ordinary heat",
             "",
-            $"`{r.Heat}` of the demonstration works, {r.SteelT:0.0} t liquid steel, starting parameters; skirt down: combustion factor held at {ConsumptionCheck.HeldFactor:0.00}. Ranges: R. Remus, M. A. Aguado-Monsonet, S. Roudier, L. Delgado Sancho,",
+            $"`{r.Heat}` of the demonstration works, {r.SteelT:0.0} t liquid steel, starting parameters; skirt down: combustion factor held at {HoodCourse.HeldCombustionFactor:0.00}. Ranges: R. Remus, M. A. Aguado-Monsonet, S. Roudier, L. Delgado Sancho,",
             "BAT Reference Document for Iron and Steel Production, JRC 2013, chapter 7 (the citation is confirmed, the ranges are from memory).",
             "",
             "| figure | unit | here | range | inside | source |",

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Chemistry;
 using Heatwright.Converter;
 using Heatwright.Converter.Blow;
+using Heatwright.Converter.Gas;
 
 namespace Heatwright.Reports.Heats;
 
@@ -26,20 +28,22 @@ public static class Cautions
         ArgumentNullException.ThrowIfNull(heat);
         ArgumentNullException.ThrowIfNull(result);
         var found = new List<Caution>(BlowCautions.Of(heat, result).Select(c => new Caution(c.Kind, c.Text)));
-        Gas(result, found);
+        Gas(heat, result, found);
         Moisture(heat, found);
         return [.. found.OrderByDescending(c => c.Kind)];
     }
 
-    private static void Gas(BlowResult result, List<Caution> found)
+    private static void Gas(HeatInput heat, BlowResult result, List<Caution> found)
     {
-        // Past ignition, oxygen beside CO at the mouth: the mixture may ignite further along the gas path.
-        BlowPoint? worst = result.Trajectory.Where(p => p.OxygenPercent is > 5 and < 100 && p.GasO2 > 5 && p.GasCO > 12).MaxBy(p => p.GasO2);
-        if (worst is not null)
+        // Past ignition, oxygen beside fuel behind the hood: the mixture may ignite further along the gas path.
+        (BlowPoint Point, HoodGas Gas)[] mixed =
+            [.. result.Trajectory.Where(p => p.OxygenPercent is > 5 and < 100 && p.OxygenNm3PerS > 0).Select(p => (p, HoodCourse.At(heat, p))).Where(x => x.Item2.FuelWithOxygen)];
+        if (mixed.Length > 0)
         {
+            (BlowPoint point, HoodGas gas) = mixed.MaxBy(x => x.Gas.DryPercent(GasSpecies.O2));
             found.Add(new Caution(
                 CautionKind.Heat,
-                $"At {worst.OxygenPercent:F0} % oxygen the gas holds {worst.GasO2:F0} % O2 beside {worst.GasCO:F0} % CO, which may ignite in the precipitator. Follow the plant's purge procedure."));
+                $"At {point.OxygenPercent:F0} % oxygen the gas behind the hood holds {gas.DryPercent(GasSpecies.O2):F0} % O2 beside {gas.DryPercent(GasSpecies.CO):F0} % CO, which may ignite in the precipitator. Follow the plant's purge procedure."));
         }
     }
 

@@ -48,7 +48,7 @@ public sealed class PlanSensitivitiesTests
     [Fact]
     public void Lime_cools_little_and_ore_several_times_as_much_as_scrap()
     {
-        double lime = Table.Single(s => s.Change.EndsWith("burnt lime", StringComparison.Ordinal)).TemperatureAtSameCarbonK;
+        double lime = Table.Single(s => s.Change.EndsWith("burnt lime", StringComparison.Ordinal)).TemperatureK;
         double ore = Table.Single(s => s.Change.EndsWith("iron ore", StringComparison.Ordinal)).TemperatureAtSameCarbonK;
         double scrap = Table.Where(s => s.Kind == SensitivityKind.Scrap).Average(s => s.TemperatureAtSameCarbonK) / 100;
 

@@ -75,7 +75,7 @@ internal static class KnownPlant
         var settings = new HoodSettings(HiddenSuctionNm3PerS, HiddenTransferWPerK);
         foreach (BlowResult r in results)
         {
-            HoodGas[] mid = [.. r.Trajectory.Where(p => p.OxygenPercent is >= 40 and <= 70).Select(p => Hood.Run(HoodGasCheck.Of(p), settings))];
+            HoodGas[] mid = [.. r.Trajectory.Where(p => p.OxygenPercent is >= 40 and <= 70).Select(p => Hood.Run(HoodCourse.MouthOf(p), settings))];
             double Middle(Func<HoodGas, double> value) => Quantiles.Median(mid.Select(value));
             double[] middles =
             [
