@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Text.Json;
 using Heatwright.Cli.Output;
+using Heatwright.Converter.Blow;
 using Heatwright.Converter.Charge;
 using Heatwright.Reports.Heats;
 
@@ -51,6 +52,11 @@ internal static class CorrectAnswer
         foreach (string warning in advice.Warnings.Take(absurd ? 1 : int.MaxValue))
         {
             sheet.Caution(warning);
+        }
+
+        foreach (BlowCaution flag in BlowCautions.Of(request.Heat, BlowModel.Run(request.Heat, new BlowOptions(RecordEveryS: 20))).Where(c => c.Kind == CautionKind.Range))
+        {
+            sheet.Caution(flag.Text, "Range");
         }
 
         sheet.Words(Cautions.Standing);

@@ -28,7 +28,6 @@ internal sealed record EndQuantity(string Title, string Key, string Unit, int De
         new("Manganese", "manganesePercent", "mass %", 3, p => p.Mn, Chemistry.Element.Mn),
         new("Copper", "copperPercent", "mass %", 3, p => p.Cu, Chemistry.Element.Cu),
         new("Oxygen in steel", "oxygenPpm", "ppm", 0, p => p.OxygenPpm),
-        new("Nitrogen", "nitrogenPpm", "ppm", 0, p => p.NitrogenPpm),
         new("Liquid metal", "metalT", "t", 1, p => p.MetalKg / 1000),
         new("Slag", "slagT", "t", 1, p => p.SlagKg / 1000),
         new("FeO in slag", "slagFeOPercent", "mass %", 1, p => p.FeO),

@@ -139,6 +139,32 @@ public sealed class BatchTests
         Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
     }
 
+    [Fact]
+    public void Four_lanes_agree_with_the_scalar_oxygen_activity_of_the_slag()
+    {
+        const double ferric = 0.15;
+        foreach (BlowPoint p in BlowModel.Run(TestHeats.Ordinary(), new BlowOptions(RecordEveryS: 60)).Trajectory.Where(p => p.TemperatureK > 1480 && p.FeO > 2))
+        {
+            double iron = p.FeO / Chemistry.Constituents.MolarMass(Chemistry.Constituent.FeO);
+            SlagComposition slag = SlagComposition.FromMasses(new Dictionary<Chemistry.Constituent, double>
+            {
+                [Chemistry.Constituent.FeO] = iron * (1 - ferric) * Chemistry.Constituents.MolarMass(Chemistry.Constituent.FeO),
+                [Chemistry.Constituent.Fe2O3] = iron * ferric / 2 * Chemistry.Constituents.MolarMass(Chemistry.Constituent.Fe2O3),
+                [Chemistry.Constituent.CaO] = p.CaO,
+                [Chemistry.Constituent.SiO2] = p.SiO2,
+                [Chemistry.Constituent.MgO] = p.MgO,
+                [Chemistry.Constituent.MnO] = p.MnO,
+                [Chemistry.Constituent.P2O5] = p.P2O5,
+                [Chemistry.Constituent.Al2O3] = p.Al2O3,
+                [Chemistry.Constituent.TiO2] = p.TiO2,
+            });
+
+            // The kernel takes activities at the metal's temperature and f_O 0.911 at saturation; CaF2 of the retained slag counts as lime there.
+            double expected = new SlagActivities(slag, p.TemperatureK).FeO * PhosphorusPartition.SaturationOxygenPercent(p.TemperatureK) * 0.911;
+            Assert.Equal(1, p.SlagOxygenPercent / expected, 0.03);
+        }
+    }
+
     public static TheoryData<Chemistry.Constituent, double> MolarConstants => new()
     {
         { Chemistry.Constituent.P2O5, Molar.P2O5 },
