@@ -32,8 +32,12 @@ public sealed class CautionTests
     [Fact]
     public void Oxygen_beside_carbon_monoxide_is_named_with_its_moment()
     {
-        Caution caution = Assert.Single(Found(Quiet with { GasO2 = 8, GasCO = 20 }, Dry()));
-        Assert.Contains("At 50 % oxygen the gas holds 8 % O2 beside 20 % CO", caution.Text, StringComparison.Ordinal);
+        // Mouth gas below ignition (609 °C for CO) that brings oxygen along: an ignition failure. The same gas hot burns out and is no mixture.
+        BlowPoint cold = Quiet with { GasO2 = 15, GasCO = 40, GasCO2 = 20, GasN2 = 25, GasNm3PerS = 10, OxygenNm3PerS = 9, GasTemperatureK = 600, TemperatureK = 1600 };
+        Caution caution = Assert.Single(Found(cold, Dry()));
+        Assert.Contains("At 50 % oxygen the gas behind the hood holds", caution.Text, StringComparison.Ordinal);
+        Assert.Contains("may ignite in the precipitator", caution.Text, StringComparison.Ordinal);
+        Assert.Empty(Found(cold with { GasTemperatureK = 1900 }, Dry()));
     }
 
     [Fact]
