@@ -74,7 +74,7 @@ public static class Explanations
             "MgO in the slag",
             "From dolomitic lime and retained slag; what is missing to saturation comes from the lining, the faster the hotter.",
             "flux = k (MgO saturation - MgO) over the washed lining",
-            "Saturation: fitted to published measurements with clamps (handbook 20); scale of wear: a parameter."),
+            "Saturation: a fit to remembered magnitudes with clamps, ±2 % MgO (handbook 20); scale of wear: a parameter."),
         new(
             "foam",
             "Foam over the bath",
