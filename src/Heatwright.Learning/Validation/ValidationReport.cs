@@ -34,7 +34,7 @@ public sealed record ValidationReport(
             [
                 new("End temperature: RMSE of the balance, one fitted number, no worse than least squares on the same inputs", balance <= least, $"{balance:0.0} against {least:0.0} °C"),
                 new("The same beside the mean of the first half (within a tenth)", balance <= 1.1 * mean, $"{balance:0.0} against {mean:0.0} °C"),
-                new("With a second fitted number, the share of the expected deviation that the crew leaves: no worse than least squares and beside the mean", trimmed <= least && trimmed <= 1.1 * mean, $"{trimmed:0.0} °C"),
+                new("With two more fitted numbers, the mean and the share of the expected deviation that the crew leaves: no worse than least squares and beside the mean", trimmed <= least && trimmed <= 1.1 * mean, $"{trimmed:0.0} °C"),
                 new("Oxygen per tonne: bias within 2 %, nothing fitted to oxygen", Math.Abs(Oxygen.BiasPercent) <= 2, $"{Oxygen.BiasPercent:+0.0;−0.0} %"),
                 new($"Decarburisation at the end inside the published quartiles over mid-blow ({DecarburisationCheck.MidBlowLeast:0}–{DecarburisationCheck.MidBlowMost:0} %), no analyser delay", Rates(r => r.Model), RateText(r => r.Model)),
                 new($"The same with a delay of {DecarburisationCheck.LagS:0} s", Rates(r => r.ModelLagged), RateText(r => r.ModelLagged)),

@@ -118,7 +118,7 @@ internal static class ValidationText
                 $"have to rise by {Needed(r):0.0} points of the charge per 0.1 % Si; it changes by {Signed(0.1 * r.ScrapOnHeat[0].Value, "0.00")} ± {0.1 * r.ScrapOnHeat[0].HalfWidth95:0.00}. Two readings fit, and the data cannot tell between them:",
                 "the crew trims with what has no column here (ore, limestone, scale, heating agents, waiting, blowing on), or part of the recorded",
                 "charge is not what went in. Either way a balance of the recorded charge cannot foresee the end temperature of these heats. Told the",
-                "share of a deviation that survives the trim (last row of the first table, a second fitted number), it is as good as the mean;",
+                "share of a deviation that survives the trim (last row of the first table; with its mean, two more fitted numbers), it is as good as the mean;",
                 "that is no proof of the physics. The slope on end carbon is partly the crew's too: a cold heat is blown on, so low carbon goes with",
                 "heats that were cold.",
                 "");
