@@ -24,7 +24,11 @@ public sealed record ScrapMaterial(
     double RustPercent = 0,
     double DirtPercent = 0,
     double MoisturePercent = 0,
-    double BulkDensityKgM3 = 1000);
+    double BulkDensityKgM3 = 1000)
+{
+    /// <summary>What is metal of it as weighed, kg/kg: the rest is rust, dirt and moisture.</summary>
+    public double MetallicShare => 1 - ((RustPercent + DirtPercent + MoisturePercent) / 100);
+}
 
 /// <summary>Scrap of one class in the box.</summary>
 public sealed record ScrapCharge(ScrapMaterial Material, double MassKg, double TemperatureK = HeatInput.AmbientK);
@@ -111,7 +115,14 @@ public readonly record struct StirringSetPoint(double OxygenPercent, double Flow
 /// <param name="Material">What.</param>
 /// <param name="MassKg">How much, kg.</param>
 /// <param name="DosingS">How long it takes to fall, s.</param>
-public sealed record Addition(double OxygenPercent, FluxMaterial Material, double MassKg, double DosingS = 20);
+public sealed record Addition(double OxygenPercent, FluxMaterial Material, double MassKg, double DosingS = 20)
+{
+    /// <summary>What reaches the bath, kg: weighed less the fines that the gas draws off.</summary>
+    public double KeptKg => MassKg * (1 - (Material.FinesLossPercent / 100));
+
+    /// <summary>What the gas draws off, kg.</summary>
+    public double FinesKg => MassKg * Material.FinesLossPercent / 100;
+}
 
 /// <summary>What the crew does, on the axis of planned oxygen. Built by the shop from a written practice.</summary>
 /// <param name="OxygenNm3">Oxygen planned (0 °C, 101.325 kPa), Nm³: 100 % of the axis.</param>
@@ -136,7 +147,11 @@ public sealed record BlowProgramme(
     double AfterStirS = 0,
     double AfterStirNm3PerS = 0,
     double BlownFraction = 1,
-    double ChargeToBlowS = 120);
+    double ChargeToBlowS = 120)
+{
+    /// <summary>The additions that really fall: those due before the oxygen ends.</summary>
+    public IEnumerable<Addition> GivenAdditions => Additions.Where(a => a.OxygenPercent <= 100 * BlownFraction);
+}
 
 /// <summary>Everything that determines a heat: the argument of the one model.</summary>
 public sealed record HeatInput(

@@ -17,6 +17,9 @@ internal static class BlowState
         Element.Ti, Element.V, Element.Cr, Element.Al, Element.O, Element.N,
     ];
 
+    /// <summary>Elements that stay in the metal whatever is blown; they count as iron for heat.</summary>
+    public static readonly Element[] InertElements = [Element.Ni, Element.Cu, Element.Mo, Element.Sn];
+
     /// <summary>Constituents of the liquid slag, in state order. FeO stands for FeOx with the ferric share of the parameters.</summary>
     public static readonly Constituent[] SlagConstituents =
     [

@@ -7,7 +7,7 @@ namespace Heatwright.Converter.Blow;
 internal static class HeatLimits
 {
     // What a metal may hold: everything else would be charged and never found again.
-    private static readonly bool[] InMetal = Known<Element>([.. BlowState.MetalElements, Element.Ni, Element.Cu, Element.Mo, Element.Sn]);
+    private static readonly bool[] InMetal = Known<Element>([.. BlowState.MetalElements, .. BlowState.InertElements]);
     private static readonly bool[] InSlag = Known<Constituent>([.. BlowState.SlagConstituents, Constituent.Fe2O3]);
 
     public static void Validate(HeatInput heat)

@@ -29,9 +29,9 @@ internal sealed partial class LanePack
     private Vector256<double> _slagOxygenActivity;
 
     // What the blocks hand on.
-    private Vector256<double> _oxygenKmol, _jetMetal, _cavityDepth, _droplets, _leftoverToIron, _postCombustionKmol;
+    private Vector256<double> _oxygenKmol, _jetMetal, _cavityDepth, _droplets, _postCombustionKmol;
     private Vector256<double> _carbonJet, _carbonEmulsion, _carbonBath, _gasH2O, _gasCO2Direct, _stir, _lanceDistance;
-    private Vector256<double> _interfaceRoot, _nitrogenToMetal, _heatToSlag, _chargedEnthalpy, _ironFromJet, _caOSaturation, _mgOSaturation;
+    private Vector256<double> _interfaceRoot, _nitrogenToMetal, _heatToSlag, _chargedEnthalpy, _ironFromJet, _mgOSaturation;
     private readonly Vector256<double>[] _slagRate = new Vector256<double>[SlagCount];
     private readonly Vector256<double>[] _metalRate = new Vector256<double>[MetalCount];
     private Vector256<double> _hotHeatRate, _otherHeatRate;
@@ -205,8 +205,8 @@ internal sealed partial class LanePack
         Vector256<double> level = (_metal + Positive(solids)) / (All(VesselShape.SteelKgM3) * _bathArea);
         _lanceDistance = Max(_lance + _nominalLevel - level, BlowConstants.LeastLanceM);
 
-        // Metered oxygen, Nm³/s to kmol/s at 22.414 m³/kmol.
-        _oxygenKmol = _oxygenNm3 * (1 / 22.414);
+        // Metered oxygen, Nm³/s to kmol/s.
+        _oxygenKmol = _oxygenNm3 * (1 / Molar.NormalM3PerKmol);
         Vector256<double> kgPerS = _oxygenKmol * Molar.O2;
         Vector256<double> stagnationBar = kgPerS * _throatPressure * 1e-5;
 
@@ -259,11 +259,11 @@ internal sealed partial class LanePack
         Vector256<double> unmet = leftover / Max(toBath, 1e-9);
         unmet *= unmet;
         unmet *= unmet;
-        _leftoverToIron = leftover * (All(1) - ((All(1) - _ironOxidation) * unmet * unmet));
-        Vector256<double> escaped = leftover - _leftoverToIron;
+        Vector256<double> leftoverToIron = leftover * (All(1) - ((All(1) - _ironOxidation) * unmet * unmet));
+        Vector256<double> escaped = leftover - leftoverToIron;
         _postCombustionKmol = (oxygen * burnt * 2) + escaped;
 
-        Vector256<double> iron = _leftoverToIron / _oxygenPerIron;
+        Vector256<double> iron = leftoverToIron / _oxygenPerIron;
         _ironFromJet = iron;
         _metalRate[C] -= c * Molar.C;
         React(Si, SiO2, si, Molar.Si, 1, Molar.SiO2);

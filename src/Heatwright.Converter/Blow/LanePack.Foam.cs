@@ -14,7 +14,6 @@ internal readonly record struct FoamState(double HeightM, double FreeboardM);
 /// <summary>What is read off a point and does not feed back on the equations.</summary>
 internal sealed partial class LanePack
 {
-    private static readonly Element[] InertElements = [Element.Ni, Element.Cu, Element.Mo, Element.Sn];
     private readonly double[,,] _inertShare = new double[LaneMath.Lanes, 4, HeatInput.MaxScrapClasses + 1];
     private readonly double[] _foamScale = new double[LaneMath.Lanes];
     private readonly double[] _height = new double[LaneMath.Lanes];
@@ -28,7 +27,7 @@ internal sealed partial class LanePack
             for (int k = 0; k < HeatInput.MaxScrapClasses; k++)
             {
                 ScrapMaterial? m = k < heat.Scrap.Count ? heat.Scrap[k].Material : null;
-                double metallic = m is null ? 0 : 1 - ((m.RustPercent + m.DirtPercent + m.MoisturePercent) / 100);
+                double metallic = m?.MetallicShare ?? 0;
                 _inertShare[lane, e, k + 1] = m is null ? 0 : metallic * m.Analysis[InertElements[e]] / 100;
             }
         }
@@ -79,7 +78,7 @@ internal sealed partial class LanePack
             SlagViscosity.UrbainFromGroups(glass / groups, modifier / groups, amphoteric / groups, At(_slagK)), solid);
         double index = SlagFoam.IndexJiangFruehan1991(viscosity, BlowConstants.SlagSurfaceTension, VesselShape.SlagKgM3);
         double inSlag = At(_carbonEmulsion) + (BlowConstants.JetGasThroughSlag * At(_carbonJet)) + (At(_carbonBath) * 0.5);
-        double velocity = inSlag * 22.414 * At(_slagK) / 273.15 / area;
+        double velocity = inSlag * Molar.NormalM3PerKmol * At(_slagK) / 273.15 / area;
         double layer = slag / VesselShape.SlagKgM3 / area;
 
         // Gas hold-up can't exceed what the slag can hold as foam: at most 95 % gas.

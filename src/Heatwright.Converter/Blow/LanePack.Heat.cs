@@ -33,7 +33,7 @@ internal sealed partial class LanePack
         _mouthH2 = shift;
         _mouthH2O = _gasH2O - shift;
         Vector256<double> inert = _oxygenKmol * _oxygenUse * (All(1) - _purity) * 0.5;
-        Vector256<double> bottom = _bottomNm3 * (1 / 22.414);
+        Vector256<double> bottom = _bottomNm3 * (1 / Molar.NormalM3PerKmol);
         _mouthN2 = inert + (bottom * _bottomNitrogen) - (_nitrogenToMetal * (1 / (2 * Molar.N)));
         _mouthAr = inert + (bottom * (All(1) - _bottomNitrogen));
         dy[GasCO] = _mouthCO;

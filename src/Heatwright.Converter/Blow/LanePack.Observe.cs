@@ -124,7 +124,7 @@ internal sealed partial class LanePack
             CarbonKgPerS = carbon * Molar.C,
             CarbonInJetPercent = carbon > 1e-9 ? 100 * At(_carbonJet) / carbon : 0,
             CarbonInEmulsionPercent = carbon > 1e-9 ? 100 * At(_carbonEmulsion) / carbon : 0,
-            GasNm3PerS = gas * 22.414,
+            GasNm3PerS = gas * Molar.NormalM3PerKmol,
             GasCO = At(_mouthCO) * perGas,
             GasCO2 = At(_mouthCO2) * perGas,
             GasO2 = At(_mouthO2) * perGas,

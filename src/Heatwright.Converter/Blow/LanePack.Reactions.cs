@@ -54,7 +54,7 @@ internal sealed partial class LanePack
     private void Interface(Vector256<double>[] y)
     {
         // Stirring by CO and by bottom gas, 1 at mid-blow.
-        Vector256<double> co = (_carbonJet + _carbonEmulsion) * 22.414;
+        Vector256<double> co = (_carbonJet + _carbonEmulsion) * Molar.NormalM3PerKmol;
         _stir = All(0.15) + Sqrt((co + (_bottomNm3 * 12)) / (_metal * 6.0e-5)) * 0.85;
 
         Vector256<double> metalFlow = _interface * _stir * _metal * BlowConstants.InterfaceMetalPerS;
@@ -78,6 +78,7 @@ internal sealed partial class LanePack
         Vector256<double> invR = _inverseMetalK * (1 / GasConstant);
         Vector256<double> eSi = Exp(((fSi + (_inverseMetalK * 30110) - All(11.40)) * Ln10) + lnKmol - _lnGamma[(int)SlagCation.Si]
             - ((invR * SilicaA) + All(SilicaB / GasConstant))) * Molar.SiO2;
+
         // Manganese: Park & Dzo (abstract), log kMn with kMn = (%MnO)/([%Mn](%FetO)) against low-carbon steel, so f_Mn is added.
         Vector256<double> fetO = _slagPercent[FeO] * (Molar.Fe + Molar.O) / _feOxMolar;
         Vector256<double> logKMn = ((_slagPercent[CaO] * -1.651) + (_slagPercent[MgO] * 39.13) + (fetO * 4.64) + (_slagPercent[MnO] * 5.133)
@@ -89,8 +90,9 @@ internal sealed partial class LanePack
             + (_lp[3] * _slagPercent[MnO]) + (_lp[4] * _slagPercent[SiO2]) + (_lp[5] * _slagPercent[Al2O3])
             + (_lp[6] * _inverseMetalK) + _lp[7] + _phosphorusOffset + fP;
         Vector256<double> eP = Exp((logLp * Ln10) + (Log(totalIron) * _lp[8]) - (Log(slagOxygen) * 2.5)) * (Molar.P2O5 / (2 * Molar.P));
-        // Vanadium: log K(V2O3) −5.01 at 1873 K as from JANAF data; chromium: Itoh, Nagasaka & Hino 2000; titanium: Cha et al. 2007 (handbook,
-        // chapter 12).
+
+        // Vanadium: log K(V2O3) −4.64 at 1873 K by the substances of chapter 10 (JANAF: −5.01); chromium: Itoh, Nagasaka & Hino 2000;
+        // titanium: Cha et al. 2007 (handbook, chapter 12).
         Vector256<double> eV = Exp(((fV + (_inverseMetalK * 20950) - All(8.865)) * Ln10) + lnKmol) * (Molar.V2O3 / 2);
         Vector256<double> eCr = Exp(((fCr + (_inverseMetalK * 18100) - All(8.05)) * Ln10) + lnKmol) * (Molar.Cr2O3 / 2);
         Vector256<double> eTi = Exp((((_inverseMetalK * 21470) - All(6.47)) * Ln10) + lnKmol) * (Molar.TiO2 * 5);
@@ -220,7 +222,7 @@ internal sealed partial class LanePack
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void QuietBath(Vector256<double>[] y)
     {
-        Vector256<double> co = (_carbonJet + _carbonEmulsion) * 22.414;
+        Vector256<double> co = (_carbonJet + _carbonEmulsion) * Molar.NormalM3PerKmol;
 
         // Bottom gas dilutes the bubbles and gives nuclei: the CO pressure falls with its share of the rising gas.
         Vector256<double> pressure = _bathCo * (All(1) - (_bottomNm3 * 6 / Max((_bottomNm3 * 6) + co + All(0.5), 1e-6) * 0.45));
@@ -241,7 +243,7 @@ internal sealed partial class LanePack
         _metalRate[O] -= rate * Molar.O;
 
         Vector256<double> total = _carbonJet + _carbonEmulsion + rate;
-        Vector256<double> uptake = _bottomNm3 * _bottomNitrogen * (2 * Molar.N / 22.414 * BlowConstants.NitrogenUptake);
+        Vector256<double> uptake = _bottomNm3 * _bottomNitrogen * (2 * Molar.N / Molar.NormalM3PerKmol * BlowConstants.NitrogenUptake);
         Vector256<double> removal = total * Positive(_percent[N] - All(BlowConstants.NitrogenFloorPercent)) * (BlowConstants.NitrogenKgPerKmol * 0.01);
         _nitrogenToMetal = uptake - Within(removal, y[Metal + N], 4);
         _metalRate[N] += _nitrogenToMetal;

@@ -150,10 +150,9 @@ internal sealed partial class LanePack
         Vector256<double> caO = _slagPercent[CaO];
         Vector256<double> siO2 = _slagPercent[SiO2];
         Vector256<double> feO = _slagPercent[FeO];
-        _caOSaturation = SlagLimits.LimeSaturation(siO2, _slagK);
         _mgOSaturation = SlagLimits.MagnesiaSaturation(caO, siO2, feO * (Molar.Fe + Molar.O) / _feOxMolar, _slagK);
         Vector256<double> shell = SlagLimits.SilicateShell(siO2, feO);
-        Vector256<double> limeDrive = Positive(_caOSaturation - caO) * 0.01 * shell;
+        Vector256<double> limeDrive = Positive(SlagLimits.LimeSaturation(siO2, _slagK) - caO) * 0.01 * shell;
         Vector256<double> magnesiaDrive = Positive(_mgOSaturation - _slagPercent[MgO]) * 0.015;
         Vector256<double> film = _limeDissolution * _stir * (BlowConstants.LimeFilmMPerS * VesselShape.SlagKgM3);
         for (int j = 0; j < _fluxes; j++)

@@ -45,7 +45,7 @@ internal sealed partial class LanePack
     private readonly Vector256<double>[] _slagHeatCapacity = new Vector256<double>[SlagCount];
     private readonly Vector256<double>[] _slagKmolPerKg = new Vector256<double>[SlagCount];
 
-    private Vector256<double> _hotMetalMass, _hotMetalInert, _hotMetalCarbon, _shellInert, _shellEnthalpy, _steelNominal;
+    private Vector256<double> _hotMetalMass, _hotMetalInert, _shellInert, _shellEnthalpy, _steelNominal;
     private Vector256<double> _diameter, _bathArea, _nominalLevel, _nozzles, _throat, _throatPressure, _cosine;
     private Vector256<double> _liningStart, _liningCapacity, _liningMgO, _purity;
     private int _fluxes, _scraps;
@@ -59,8 +59,6 @@ internal sealed partial class LanePack
     private readonly Vector256<double>[] _lp = new Vector256<double>[9];
 
     public int FluxCount => _fluxes;
-
-    public int ScrapCount => _scraps;
 
     /// <summary>Sets one lane to a heat at the moment before the first step.</summary>
     public void Load(int lane, HeatInput heat, ModelParameters p, PhosphorusLine partition)
@@ -83,7 +81,7 @@ internal sealed partial class LanePack
         HotMetal hm = heat.HotMetal;
         double heatMetal = 0;
         double inert = 0;
-        foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+        foreach (Element e in InertElements)
         {
             inert += hm.Analysis[e] / 100;
         }
@@ -99,7 +97,6 @@ internal sealed partial class LanePack
         Set(State, HeatMetal, lane, heatMetal);
         Set(ref _hotMetalMass, lane, hm.MassKg);
         Set(ref _hotMetalInert, lane, hm.MassKg * inert);
-        Set(ref _hotMetalCarbon, lane, hm.Analysis[Element.C]);
         Set(ref _shellInert, lane, inert);
         double liquidus = Scrap.LiquidusK(hm.Analysis[Element.C]);
         double shellEnthalpy = -Enthalpies.FusionJPerKg;

@@ -103,7 +103,7 @@ internal readonly struct ScrapSplit
     {
         Slag = new double[SlagCount];
         Metal = new double[MetalCount];
-        double metallic = 1 - ((material.RustPercent + material.DirtPercent + material.MoisturePercent) / 100);
+        double metallic = material.MetallicShare;
         for (int i = 0; i < MetalCount; i++)
         {
             Metal[i] = metallic * material.Analysis[MetalElements[i]] / 100;
@@ -116,7 +116,7 @@ internal readonly struct ScrapSplit
         Slag[Al2O3] = 0.25 * material.DirtPercent / 100;
         H2OKmol = material.MoisturePercent / 100 / Constituents.MolarMass(Constituent.H2O);
         double inert = 0;
-        foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+        foreach (Element e in InertElements)
         {
             inert += metallic * material.Analysis[e] / 100;
         }

@@ -176,20 +176,14 @@ internal sealed class ProgrammeGrid
     {
         BlowProgramme p = heat.Programme;
         IReadOnlyList<FluxMaterial> slots = Slots(heat);
-        foreach (Addition a in p.Additions)
+        foreach (Addition a in p.GivenAdditions.Where(a => a.MassKg > 0))
         {
-            if (a.MassKg <= 0 || a.OxygenPercent > 100 * p.BlownFraction)
-            {
-                continue;
-            }
-
             int slot = 0;
             while (!ReferenceEquals(slots[slot], a.Material) && !slots[slot].Equals(a.Material))
             {
                 slot++;
             }
 
-            double kept = a.MassKg * (1 - (a.Material.FinesLossPercent / 100));
             double start = a.OxygenPercent <= 0 ? 0 : TimeAt(lane, wait, blow, dt, a.OxygenPercent);
             double length = Math.Max(Math.Min(a.DosingS, (blow * dt) - start), Math.Min(dt, blow * dt));
             start = Math.Min(start, (blow * dt) - length);
@@ -201,7 +195,7 @@ internal sealed class ProgrammeGrid
                 if (overlap > 0)
                 {
                     int at = ((wait + i) * _fluxes) + slot;
-                    _feeds[at] = _feeds[at].WithElement(lane, _feeds[at].GetElement(lane) + (kept * overlap / length / dt));
+                    _feeds[at] = _feeds[at].WithElement(lane, _feeds[at].GetElement(lane) + (a.KeptKg * overlap / length / dt));
                 }
             }
         }

@@ -62,12 +62,9 @@ public sealed record EnergyTerms(
         }
 
         double additions = 0;
-        foreach (Addition a in heat.Programme.Additions)
+        foreach (Addition a in heat.Programme.GivenAdditions)
         {
-            if (a.OxygenPercent <= 100 * heat.Programme.BlownFraction)
-            {
-                additions += a.MassKg * (1 - (a.Material.FinesLossPercent / 100)) * new FluxSplit(a.Material, parameters.FerricShare).ColdEnthalpy;
-            }
+            additions += a.KeptKg * new FluxSplit(a.Material, parameters.FerricShare).ColdEnthalpy;
         }
 
         return new EnergyTerms(

@@ -87,7 +87,7 @@ public static class Enthalpies
         }
 
         table[(int)Element.H] = Line(t => IronSolution.DissolvedEnthalpy(Element.H, t));
-        foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+        foreach (Element e in BlowState.InertElements)
         {
             table[(int)e] = table[(int)Element.Fe];
         }

@@ -27,7 +27,7 @@ internal sealed class FoundElements
             found.Metal[(int)MetalElements[i]] += At(BlowState.Metal + i);
         }
 
-        foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+        foreach (Element e in InertElements)
         {
             found.Metal[(int)e] += pack.InertKg(e, lane);
         }
@@ -61,14 +61,8 @@ internal sealed class FoundElements
     {
         for (int k = 0; k < heat.Scrap.Count; k++)
         {
-            ScrapMaterial m = heat.Scrap[k].Material;
-            double left = at(ScrapMass + k);
-            ChargedElements.AddMetal(Solids, m.Analysis, left * (1 - ((m.RustPercent + m.DirtPercent + m.MoisturePercent) / 100)));
-            ChargedElements.AddConstituent(Solids, Constituent.Fe2O3, left * m.RustPercent / 100);
-            ChargedElements.AddConstituent(Solids, Constituent.SiO2, left * 0.75 * m.DirtPercent / 100);
-            ChargedElements.AddConstituent(Solids, Constituent.Al2O3, left * 0.25 * m.DirtPercent / 100);
-            ChargedElements.AddConstituent(Solids, Constituent.H2O, left * m.MoisturePercent / 100);
-            foreach (Element e in (Element[])[Element.Ni, Element.Cu, Element.Mo, Element.Sn])
+            ChargedElements.AddScrap(Solids, heat.Scrap[k].Material, at(ScrapMass + k));
+            foreach (Element e in InertElements)
             {
                 Solids[(int)e] += at(ScrapShell + k) * heat.HotMetal.Analysis[e] / 100;
             }
@@ -93,12 +87,9 @@ internal sealed class FoundElements
             }
         }
 
-        foreach (Addition a in heat.Programme.Additions)
+        foreach (Addition a in heat.Programme.GivenAdditions)
         {
-            if (a.OxygenPercent <= 100 * heat.Programme.BlownFraction)
-            {
-                ChargedElements.AddSolid(Dust, a.Material.Analysis, a.MassKg * a.Material.FinesLossPercent / 100);
-            }
+            ChargedElements.AddSolid(Dust, a.Material.Analysis, a.FinesKg);
         }
     }
 }

@@ -114,7 +114,7 @@ internal sealed class HeatAccountant
         {
             ScrapCharge s = _heat.Scrap[k];
             var split = new ScrapSplit(s.Material, _parameters.FerricShare);
-            double metallic = 1 - ((s.Material.RustPercent + s.Material.DirtPercent + s.Material.MoisturePercent) / 100);
+            double metallic = s.Material.MetallicShare;
             double joule = 0;
             for (int e = 0; e < _broughtMetal.Length; e++)
             {
@@ -179,11 +179,10 @@ internal sealed class HeatAccountant
 
     private void Additions()
     {
-        double limit = 100 * _heat.Programme.BlownFraction;
-        foreach (IGrouping<FluxMaterial, Addition> g in _heat.Programme.Additions.Where(a => a.OxygenPercent <= limit && a.MassKg > 0).GroupBy(a => a.Material))
+        foreach (IGrouping<FluxMaterial, Addition> g in _heat.Programme.GivenAdditions.Where(a => a.MassKg > 0).GroupBy(a => a.Material))
         {
             FluxMaterial m = g.Key;
-            double kg = g.Sum(a => a.MassKg) * (1 - (m.FinesLossPercent / 100));
+            double kg = g.Sum(a => a.KeptKg);
             var split = new FluxSplit(m, _parameters.FerricShare);
             double joule = 0;
             for (int i = 0; i < SlagCount; i++)
@@ -269,20 +268,20 @@ internal sealed class HeatAccountant
             double formed = foundSlag[slag] - _broughtSlag[slag];
             double element = formed / molar * atoms * AtomicWeights.Of(e);
             Add(HeatTermKind.Oxidation, name, ((element * At(Enthalpies.Dissolved(e))) - (formed * OxideAt(slag))) / 1e6);
-            oxygen.Add(new OxygenTerm(name, formed / molar * atoms * oxygenPerAtom / 2 * 22.414));
+            oxygen.Add(new OxygenTerm(name, formed / molar * atoms * oxygenPerAtom / 2 * Molar.NormalM3PerKmol));
         }
 
         GasTotals gas = _result.Balance.Gas;
         double carbonKg = (gas.CO + gas.CO2 - _carbonateKmol) * AtomicWeights.Of(Element.C);
         double carbonKmol = carbonKg / AtomicWeights.Of(Element.C);
         Add(HeatTermKind.Oxidation, "C to CO", ((carbonKg * At(Enthalpies.Dissolved(Element.C))) - (carbonKmol * At(GasLine.CO))) / 1e6);
-        oxygen.Add(new OxygenTerm("C to CO", carbonKmol / 2 * 22.414));
+        oxygen.Add(new OxygenTerm("C to CO", carbonKmol / 2 * Molar.NormalM3PerKmol));
 
         // The rest of the CO2 that is not from carbonate comes from steam and CO, a molecule for each of hydrogen.
         double burnt = gas.CO2 - _carbonateKmol - gas.H2;
         _burntMJ = burnt * (At(GasLine.CO) - At(GasLine.CO2)) / 1e6;
         Add(HeatTermKind.Oxidation, "CO to CO2, kept", _burntMJ * _parameters.PostCombustionHeatShare);
-        oxygen.Add(new OxygenTerm("CO to CO2", burnt / 2 * 22.414));
+        oxygen.Add(new OxygenTerm("CO to CO2", burnt / 2 * Molar.NormalM3PerKmol));
         Oxide("Si", Element.Si, SiO2, 1, 2);
         Oxide("Mn", Element.Mn, MnO, 1, 1);
         Oxide("P", Element.P, P2O5, 2, 2.5);
@@ -293,8 +292,8 @@ internal sealed class HeatAccountant
         Oxide("Al", Element.Al, Al2O3, 2, 1.5);
         double dissolvedKg = _result.Balance.Elements[(int)Element.O].MetalKg;
         Add(HeatTermKind.Oxidation, "oxygen dissolved", -dissolvedKg * At(Enthalpies.Dissolved(Element.O)) / 1e6);
-        oxygen.Add(new OxygenTerm("dissolved in steel", dissolvedKg / (2 * AtomicWeights.Of(Element.O)) * 22.414));
-        oxygen.Add(new OxygenTerm("O2 in the gas", gas.O2 * 22.414));
+        oxygen.Add(new OxygenTerm("dissolved in steel", dissolvedKg / (2 * AtomicWeights.Of(Element.O)) * Molar.NormalM3PerKmol));
+        oxygen.Add(new OxygenTerm("O2 in the gas", gas.O2 * Molar.NormalM3PerKmol));
         double blown = _heat.Programme.OxygenNm3 * _heat.Programme.BlownFraction * _heat.Programme.OxygenPurity;
         oxygen.Add(new OxygenTerm("not reaching the bath", blown * (1 - _parameters.OxygenUse)));
         oxygen.Add(new OxygenTerm("other (water, sulphur; less what rust and ore gave)", blown - oxygen.Sum(o => o.Nm3)));
@@ -323,9 +322,9 @@ internal sealed class HeatAccountant
     private double DustIronKg()
     {
         double[] kg = new double[AtomicWeights.Count];
-        foreach (Addition a in _heat.Programme.Additions.Where(a => a.OxygenPercent <= 100 * _heat.Programme.BlownFraction))
+        foreach (Addition a in _heat.Programme.GivenAdditions)
         {
-            ChargedElements.AddSolid(kg, a.Material.Analysis, a.MassKg * a.Material.FinesLossPercent / 100);
+            ChargedElements.AddSolid(kg, a.Material.Analysis, a.FinesKg);
         }
 
         return _result.Balance.Elements[(int)Element.Fe].DustKg - kg[(int)Element.Fe];
@@ -355,8 +354,7 @@ internal sealed class HeatAccountant
         double[] scrap = new double[AtomicWeights.Count];
         foreach (ScrapCharge s in _heat.Scrap)
         {
-            ChargedElements.AddMetal(scrap, s.Material.Analysis, s.MassKg * (1 - ((s.Material.RustPercent + s.Material.DirtPercent + s.Material.MoisturePercent) / 100)));
-            ChargedElements.AddConstituent(scrap, Constituent.Fe2O3, s.MassKg * s.Material.RustPercent / 100);
+            ChargedElements.AddScrap(scrap, s.Material, s.MassKg);
         }
 
         ElementRow row = _result.Balance.Elements[(int)Element.Fe];

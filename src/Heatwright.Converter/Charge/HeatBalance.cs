@@ -84,29 +84,21 @@ internal static class ChargedElements
         AddSolid(kg, CarriedSlag.Analysis, heat.HotMetal.SlagCarryKg);
         foreach (ScrapCharge s in heat.Scrap)
         {
-            ScrapMaterial m = s.Material;
-            AddMetal(kg, m.Analysis, s.MassKg * (1 - ((m.RustPercent + m.DirtPercent + m.MoisturePercent) / 100)));
-            AddConstituent(kg, Constituent.Fe2O3, s.MassKg * m.RustPercent / 100);
-            AddConstituent(kg, Constituent.SiO2, s.MassKg * 0.75 * m.DirtPercent / 100);
-            AddConstituent(kg, Constituent.Al2O3, s.MassKg * 0.25 * m.DirtPercent / 100);
-            AddConstituent(kg, Constituent.H2O, s.MassKg * m.MoisturePercent / 100);
+            AddScrap(kg, s.Material, s.MassKg);
         }
 
         AddSolid(kg, heat.RetainedSlag.Analysis, heat.RetainedSlag.MassKg);
         BlowProgramme p = heat.Programme;
-        foreach (Addition a in p.Additions)
+        foreach (Addition a in p.GivenAdditions)
         {
-            if (a.OxygenPercent <= 100 * p.BlownFraction)
-            {
-                AddSolid(kg, a.Material.Analysis, a.MassKg);
-            }
+            AddSolid(kg, a.Material.Analysis, a.MassKg);
         }
 
-        double oxygen = p.OxygenNm3 * p.BlownFraction / 22.414 * parameters.OxygenUse;
+        double oxygen = p.OxygenNm3 * p.BlownFraction / Molar.NormalM3PerKmol * parameters.OxygenUse;
         kg[(int)Element.O] += oxygen * p.OxygenPurity * 2 * AtomicWeights.Of(Element.O);
         double inert = oxygen * (1 - p.OxygenPurity) * 0.5;
-        kg[(int)Element.N] += (inert + (bottomNm3.Nitrogen / 22.414)) * 2 * AtomicWeights.Of(Element.N);
-        kg[(int)Element.Ar] += (inert + (bottomNm3.Argon / 22.414)) * AtomicWeights.Of(Element.Ar);
+        kg[(int)Element.N] += (inert + (bottomNm3.Nitrogen / Molar.NormalM3PerKmol)) * 2 * AtomicWeights.Of(Element.N);
+        kg[(int)Element.Ar] += (inert + (bottomNm3.Argon / Molar.NormalM3PerKmol)) * AtomicWeights.Of(Element.Ar);
         AddConstituent(kg, Constituent.MgO, liningMgOKg);
         return kg;
     }
@@ -117,6 +109,16 @@ internal static class ChargedElements
         {
             kg[e] += massKg * analysis[(Element)e] / 100;
         }
+    }
+
+    /// <summary>Scrap as weighed: metal, rust, dirt (silica and alumina 3 : 1) and moisture.</summary>
+    public static void AddScrap(double[] kg, ScrapMaterial material, double massKg)
+    {
+        AddMetal(kg, material.Analysis, massKg * material.MetallicShare);
+        AddConstituent(kg, Constituent.Fe2O3, massKg * material.RustPercent / 100);
+        AddConstituent(kg, Constituent.SiO2, massKg * 0.75 * material.DirtPercent / 100);
+        AddConstituent(kg, Constituent.Al2O3, massKg * 0.25 * material.DirtPercent / 100);
+        AddConstituent(kg, Constituent.H2O, massKg * material.MoisturePercent / 100);
     }
 
     public static void AddSolid(double[] kg, SolidAnalysis analysis, double massKg)
