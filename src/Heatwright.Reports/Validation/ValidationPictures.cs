@@ -161,7 +161,7 @@ public static class ValidationPictures
         heat.Line(x, [.. r.Course.Select(c => c.TemperatureC)], t.Ink, null);
         heat.Draw(602);
         PublishedBar(page, heat, r, "gas temperature", t.Ink, 53);
-        page.Text("Lines: a median heat of the model. Bars: quartiles measured within the blow, median over the second half (analyser delay unknown)", 70, 28, t.Ink, Page.Small);
+        page.Text("Lines: a median heat of the model. Bars: quartiles within the blow, second half (delay unknown)", 70, 28, t.Ink, Page.Small);
     }
 
     private static void PublishedBar(Page page, Panel panel, HoodGasResult r, string name, ScottPlot.Color color, double at)
