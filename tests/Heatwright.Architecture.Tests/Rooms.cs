@@ -27,11 +27,16 @@ public static class Rooms
         new("Heatwright.Optimise", "Heatwright.Optimise", Heat, ["Google.OrTools"]),
         new("Heatwright.Shop", "Heatwright.Shop", Heat, ["YamlDotNet", "JsonSchema.Net"]),
         new("Heatwright.Learning", "Heatwright.Learning", ["Heatwright.Shop", .. Heat], ["MathNet.Numerics", "Sep"]),
+        new(
+            "Heatwright.Journal",
+            "Heatwright.Journal",
+            ["Heatwright.Shop", .. Heat],
+            ["Microsoft.Data.Sqlite", "Dapper", "Npgsql", "Sep", "MiniExcel", "SpreadCheetah", "Parquet.Net", "YamlDotNet"]),
         new("Heatwright.Reports", "Heatwright.Reports", ["Heatwright.Learning", "Heatwright.Shop", .. Heat], ["ScottPlot"]),
         new(
             "Heatwright.Cli",
             "heatwright",
-            ["Heatwright.Reports", "Heatwright.Learning", "Heatwright.Shop", "Heatwright.Optimise", .. Heat],
+            ["Heatwright.Reports", "Heatwright.Journal", "Heatwright.Learning", "Heatwright.Shop", "Heatwright.Optimise", .. Heat],
             ["System.CommandLine", "Spectre.Console"]),
     ];
 

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: Apache-2.0
+namespace Heatwright.Journal.Entries;
+
+/// <summary>Names of computed quantities in plans and results; each carries its unit.</summary>
+public static class ResultQuantity
+{
+    /// <summary>Steel temperature at the end, K.</summary>
+    public const string TemperatureK = "temperatureK";
+
+    /// <summary>Carbon at the end, mass %.</summary>
+    public const string CarbonPercent = "carbonPercent";
+
+    /// <summary>Phosphorus at the end, mass %.</summary>
+    public const string PhosphorusPercent = "phosphorusPercent";
+
+    /// <summary>Manganese at the end, mass %.</summary>
+    public const string ManganesePercent = "manganesePercent";
+
+    /// <summary>Sulphur at the end, mass %.</summary>
+    public const string SulphurPercent = "sulphurPercent";
+
+    /// <summary>Dissolved oxygen at the end, mass ppm.</summary>
+    public const string OxygenPpm = "oxygenPpm";
+
+    /// <summary>Iron oxide in the slag at the end, as FeO, mass %.</summary>
+    public const string SlagFeoPercent = "slagFeoPercent";
+
+    /// <summary>Steel at the end, kg.</summary>
+    public const string SteelKg = "steelKg";
+
+    /// <summary>Slag at the end, kg.</summary>
+    public const string SlagKg = "slagKg";
+
+    /// <summary>Oxygen to the end, Nm³.</summary>
+    public const string OxygenNm3 = "oxygenNm3";
+
+    /// <summary>Blowing time, s.</summary>
+    public const string BlowS = "blowS";
+}
