@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Text;
+using CsCheck;
 using Heatwright.Journal.Entries;
 
 namespace Heatwright.Journal.Tests.Entries;
@@ -28,6 +29,44 @@ public class EntryTextTests
         byte[] bytes = EntryText.Write(body);
         Assert.Contains("\"S\":\"<0.002\"", Encoding.UTF8.GetString(bytes), StringComparison.Ordinal);
         Assert.Equal(new Reading(0.002, true), ((AnalysisBody)EntryText.Read(EntryKind.Analysis, 1, bytes)).Percent["S"]);
+    }
+
+    [Fact]
+    public void Every_body_comes_back_as_it_was_written() => EntryGen.Body.Sample(
+        body =>
+        {
+            byte[] bytes = EntryText.Write(body);
+            EntryBody back = EntryText.Read(body.Kind, EntryText.SchemaVersion, bytes);
+            Assert.Equal(body.GetType(), back.GetType());
+            Assert.Equal(bytes, EntryText.Write(back));
+        },
+        seed: "0000Jb8Wd1D2",
+        iter: 20_000);
+
+    [Fact]
+    public void A_number_that_is_none_is_not_written() =>
+        Assert.ThrowsAny<ArgumentException>(() => EntryText.Write(new EndBody(double.NaN)));
+
+    [Fact]
+    public void A_later_layout_is_refused_with_both_versions()
+    {
+        var e = Assert.Throws<EntryFormatException>(() => EntryText.Read(EntryKind.Note, 2, "{\"text\":\"\"}"u8.ToArray()));
+        Assert.Contains("schema version 2; this program knows 1", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_kind_has_a_name_a_body_and_no_other_has_it()
+    {
+        EntryKind[] kinds = Enum.GetValues<EntryKind>();
+        Assert.Equal(kinds.Length, kinds.Select(EntryKinds.Name).Distinct().Count());
+        Assert.All(kinds, kind =>
+        {
+            Assert.True(EntryKinds.TryParse(kind.Name(), out EntryKind back));
+            Assert.Equal(kind, back);
+            Assert.Equal(kind.Name(), kind.Name().ToLowerInvariant());
+        });
+        Assert.Equal("charge-weighed", EntryKind.ChargeWeighed.Name());
+        Assert.Equal(kinds.Length, kinds.Select(EntryText.TypeOf).Distinct().Count());
     }
 
     [Theory]
