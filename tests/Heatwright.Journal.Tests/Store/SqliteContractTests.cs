@@ -36,4 +36,16 @@ public sealed class SqliteContractTests : JournalStoreContract
         Assert.Throws<SqliteException>(() => Tamper("INSERT OR REPLACE INTO entry SELECT 3, id, heat, 3, kind, schema_version, source_time, arrival_time, actor, reason, hash, body FROM entry WHERE sequence = 1"));
         Assert.Equal(2, Sample.AssertChain(store).Count);
     }
+
+    [Fact]
+    public void Every_page_of_a_new_journal_has_room_for_its_seal_and_the_header_names_the_program()
+    {
+        IJournalStore store = Open();
+        store.Append(Sample.Note("A"));
+        store.Dispose();
+        byte[] file = File.ReadAllBytes(Path);
+        Assert.Equal(16, file[20]);
+        Assert.Equal("HwJ1"u8.ToArray(), file[68..72]);
+        Assert.False(File.Exists(Path + "-wal"));
+    }
 }

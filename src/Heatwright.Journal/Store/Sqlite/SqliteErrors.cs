@@ -7,8 +7,7 @@ namespace Heatwright.Journal.Store.Sqlite;
 /// <summary>What SQLite reports, as a problem with a mend.</summary>
 internal static class SqliteErrors
 {
-    /// <summary>SQLITE_IOERR_DATA: a page's checksum does not fit it. SQLITE_IOERR_CORRUPTFS: the file system found the same.</summary>
-    private const int ChecksumDiffers = raw.SQLITE_IOERR | (32 << 8);
+    /// <summary>SQLITE_IOERR_CORRUPTFS: the file system found a damaged block.</summary>
     private const int FileSystemDamaged = raw.SQLITE_IOERR | (33 << 8);
 
     /// <summary>The exception to throw for what happened at a place.</summary>
@@ -20,7 +19,8 @@ internal static class SqliteErrors
         (raw.SQLITE_BUSY or raw.SQLITE_LOCKED, _) =>
             Of(JournalProblem.Busy, path, "another program holds it", "wait for that program or end it, and try again", e),
         (raw.SQLITE_NOTADB, _) => NotAJournal(path, "it is no SQLite file, or its first page is damaged", e),
-        (raw.SQLITE_CORRUPT, _) or (_, ChecksumDiffers or FileSystemDamaged) =>
+        (_, PageSeal.DamagedPageCode) => PageSeal.Damaged(path, e),
+        (raw.SQLITE_CORRUPT, _) or (_, FileSystemDamaged) =>
             Of(JournalProblem.Damaged, path, "what is read is not what was written", "verify it, and restore a backup", e),
         (raw.SQLITE_CANTOPEN, _) =>
             Of(JournalProblem.Failed, path, "it cannot be opened", "look at the rights of the file and of its folder (files ending in -wal and -shm are kept beside it)", e),

@@ -71,11 +71,13 @@ internal static class SqliteFile
     /// <summary>A further connection to a file that has been opened.</summary>
     public static SqliteConnection Connect(string path, JournalOptions options, bool create = false)
     {
+        PageSealVfs.Register();
         var text = new SqliteConnectionStringBuilder
         {
             DataSource = options.ReadOnly && NoLogCanBeKept(path) ? "file:" + Uri.EscapeDataString(path) + "?immutable=1" : path,
             Mode = options.ReadOnly ? SqliteOpenMode.ReadOnly : create ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
             Pooling = false,
+            Vfs = PageSealVfs.Name,
 
             // Waiting for locks is SQLite's (busy_timeout below); the client's own loop would sleep 150 ms at a time.
             DefaultTimeout = 1,
@@ -160,7 +162,11 @@ internal static class SqliteFile
     }
 
     /// <summary>What can only be set while the file is empty.</summary>
-    private static void PrepareNew(SqliteConnection connection) => Execute(connection, "PRAGMA page_size = 4096");
+    private static void PrepareNew(SqliteConnection connection)
+    {
+        Execute(connection, "PRAGMA page_size = 4096");
+        PageSeal.Prepare(connection);
+    }
 
     private static void UseWriteAheadLog(string path, SqliteConnection connection)
     {
