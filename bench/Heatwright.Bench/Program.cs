@@ -9,6 +9,7 @@ var benches = new Dictionary<string, Func<bool>>
     ["blow"] = BlowBench.Run,
     ["plan"] = PlanBench.RunPlan,
     ["start"] = PlanBench.RunStart,
+    ["journal"] = JournalBench.Run,
 };
 
 string[] chosen = args is [] or ["all"] ? [.. benches.Keys] : args;

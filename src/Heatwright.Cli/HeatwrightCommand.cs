@@ -2,9 +2,12 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 using Heatwright.Chemistry;
 using Heatwright.Cli.Commands;
+using Heatwright.Cli.Commands.Record;
 using Heatwright.Cli.Input;
+using Heatwright.Journal.Store;
 
 namespace Heatwright.Cli;
 
@@ -45,6 +48,11 @@ internal static class HeatwrightCommand
             Console.Error.WriteLine("heatwright: " + e.Message);
             return ExitCode.BadInput;
         }
+        catch (JournalException e)
+        {
+            Console.Error.WriteLine("heatwright: " + e.Message);
+            return e.Problem == JournalProblem.Damaged ? ExitCode.Outside : ExitCode.BadInput;
+        }
         catch (ChemistryRangeException e)
         {
             Console.Error.WriteLine("heatwright: the run left the range of a formula. " + e.Message);
@@ -81,6 +89,7 @@ internal static class HeatwrightCommand
         Add(root, ExplainCommand.Create(), ExplainCommand.Examples);
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
         Add(root, CheckModelCommand.Create(), CheckModelCommand.Examples);
+        Add(root, RecordCommand.Create(), RecordCommand.Examples);
         WithExamples(root, RootExamples);
         return root;
     }
@@ -90,6 +99,11 @@ internal static class HeatwrightCommand
         root.Subcommands.Add(command);
         command.Options.Add(new HelpOption());
         WithExamples(command, examples);
+        foreach ((Command member, IReadOnlyList<string> own) in command is GroupCommand group ? group.Members : [])
+        {
+            member.Options.Add(new HelpOption());
+            WithExamples(member, own);
+        }
     }
 
     private static void WithExamples(Command command, IReadOnlyList<string> examples)
@@ -101,8 +115,16 @@ internal static class HeatwrightCommand
         }
     }
 
-    private static string Path(ParseResult parsed) =>
-        parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+    private static string Path(ParseResult parsed)
+    {
+        string path = "";
+        for (SymbolResult? at = parsed.CommandResult; at is CommandResult { Command: not RootCommand } command; at = at.Parent)
+        {
+            path = command.Command.Name + " " + path;
+        }
+
+        return path;
+    }
 
     private static string FirstLine(string text) => text.Split('\n', 2)[0].TrimEnd();
 

@@ -27,6 +27,17 @@ internal static class Amount
         };
     }
 
+    /// <summary>An argument in the base unit of its kind.</summary>
+    public static Argument<double> Argument(string name, QuantityKind kind, string bareUnit, double least, double most, string example, string description)
+    {
+        Unit bare = kind.Find(bareUnit)!;
+        return new Argument<double>(name)
+        {
+            Description = $"{description} For example {example}; a bare number is in {bare.Symbol}.",
+            CustomParser = result => Parse(result, name, kind, bare, least, most) ?? 0,
+        };
+    }
+
     private static double? Parse(ArgumentResult result, string name, QuantityKind kind, Unit bare, double least, double most)
     {
         string text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
