@@ -41,6 +41,16 @@ public static class ShopLoader
         return LoadWorks(new OverlaidFiles(below, named), folder ?? Demonstration);
     }
 
+    /// <summary>Reads a works from texts by name, as <see cref="Works.Files"/> has them.</summary>
+    /// <param name="files">Texts.</param>
+    /// <param name="source">How messages speak of them.</param>
+    public static Loaded<Works> LoadWorks(IReadOnlyDictionary<string, string> files, string source)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        ArgumentException.ThrowIfNullOrEmpty(source);
+        return LoadWorks(new CopiedFiles(files, source), source);
+    }
+
     /// <summary>Reads a demonstration heat by file name.</summary>
     public static Loaded<Heat> LoadDemonstrationHeat(string name)
     {
@@ -161,8 +171,9 @@ public static class ShopLoader
         return bytes is null ? new Loaded<Heat>(null, problems) : ReadHeat(bytes, shown, works);
     }
 
-    private static Loaded<Works> LoadWorks(ShopFiles files, string source)
+    private static Loaded<Works> LoadWorks(ShopFiles origin, string source)
     {
+        var files = new CopiedFiles(origin);
         var problems = new List<Problem>();
         BlockValue? plant = ReadFile(files, "plant.yaml", PlantFormat.Format, References.None, problems);
         BlockValue? materialsFile = ReadFile(files, "materials.yaml", MaterialsFormat.Format, References.None, problems);
@@ -198,7 +209,7 @@ public static class ShopLoader
 
         return problems.Count > 0
             ? new Loaded<Works>(null, problems)
-            : new Loaded<Works>(new Works(source, PlantFormat.Map(plant!), materials!, GradesFormat.Map(grades!), practices), []);
+            : new Loaded<Works>(new Works(source, PlantFormat.Map(plant!), materials!, GradesFormat.Map(grades!), practices) { Files = files.Texts }, []);
     }
 
     private static BlockValue? ReadFile(ShopFiles files, string name, FileFormat format, References references, List<Problem> problems)

@@ -12,4 +12,8 @@ public sealed record Works(
     Plant Plant,
     Materials Materials,
     IReadOnlyDictionary<string, Grade> Grades,
-    IReadOnlyDictionary<string, Practice> Practices);
+    IReadOnlyDictionary<string, Practice> Practices)
+{
+    /// <summary>The texts it was read from by name ("plant.yaml", "practices/ordinary.yaml"): a control copy of the works gives them back to <see cref="ShopLoader.LoadWorks(IReadOnlyDictionary{string, string}, string)"/>.</summary>
+    public IReadOnlyDictionary<string, string> Files { get; init; } = new Dictionary<string, string>();
+}
