@@ -54,6 +54,14 @@ public static class HeatEntries
             basis);
     }
 
+    /// <summary>The files of a works as an entry. Its id follows from the texts: a works that did not change is not written twice.</summary>
+    public static NewEntry Works(Works works, DateTimeOffset time, string actor)
+    {
+        ArgumentNullException.ThrowIfNull(works);
+        var body = new WorksBody(works.Plant.Name, works.Files);
+        return new NewEntry(EntryId.From(["works", works.Plant.Name, .. works.Files.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => new[] { f.Key, f.Value })]), "", body, time, actor);
+    }
+
     /// <summary>Mass % by element of what is there; iron is the remainder and not named.</summary>
     public static IReadOnlyDictionary<string, double> Percent(MetalAnalysis analysis)
     {
