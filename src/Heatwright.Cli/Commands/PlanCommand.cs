@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using System.Runtime.CompilerServices;
+using Heatwright.Cli.Commands.Record;
 using Heatwright.Cli.Input;
 using Heatwright.Cli.Output;
 using Heatwright.Converter.Charge;
+using Heatwright.Journal.Entries;
+using Heatwright.Journal.Store;
 using Heatwright.Optimise;
 using Heatwright.Shop;
 using Heatwright.Shop.Planning;
@@ -19,6 +22,7 @@ internal static class PlanCommand
         "heatwright plan examples/heats/ordinary.yaml --objective most-scrap",
         "heatwright plan examples/heats/to-be-planned.yaml --write planned.yaml",
         "heatwright plan examples/heats/ordinary.yaml --json > plan.json",
+        "heatwright plan examples/heats/ordinary.yaml --record --by anna --reason \"first of the sequence\"",
     ];
 
     public static Command Create()
@@ -34,10 +38,18 @@ internal static class PlanCommand
         };
         objective.AcceptOnlyFromAmong("cost", "co2", "most-scrap");
         var write = new Option<string?>("--write") { Description = "Write the heat with the planned charge, ready for 'heatwright blow'.", HelpName = "FILE" };
+        var record = new Option<bool>("--record") { Description = "Put order, plan and the files of the works into the journal." };
+        var reason = new Option<string?>("--reason") { Description = "With --record: why it was planned so.", HelpName = "WORDS" };
+        var journal = new JournalPlaceOption();
+        var by = new PersonOption();
         var command = new Command("plan", "Choose hot metal, scrap, additions and oxygen so that the order is met with the confidence asked for.");
         works.AddTo(command);
         command.Options.Add(objective);
         command.Options.Add(write);
+        command.Options.Add(record);
+        command.Options.Add(reason);
+        journal.AddTo(command);
+        by.AddTo(command);
         ensemble.AddTo(command);
         pictures.AddTo(command);
         output.AddTo(command);
@@ -57,6 +69,14 @@ internal static class PlanCommand
             if (parsed.GetValue(write) is { } file)
             {
                 File.WriteAllText(file, HeatWriter.Write(heat, Weighable(charge), heat.Note));
+            }
+
+            if (parsed.GetValue(record))
+            {
+                using IJournalStore store = journal.Open(parsed, write: true);
+                IReadOnlyList<Entry> written = PlanRecord.Write(
+                    store, context, Weighable(charge), found, BlowRun.Of(w, heat, Weighable(charge), 10, Math.Min(200, context.Members), context.Seed), by.Actor(parsed), parsed.GetValue(reason) ?? "");
+                Console.Error.WriteLine($"heatwright: recorded in {store.Place}, heat {heat.Id}: {string.Join(", ", written.Select(e => $"entry {e.Sequence} ({e.Kind.Name()})"))}.");
             }
 
             pictures.Write(parsed, (which, dark) => BlowCommand.PictureOf(which, context, BlowRun.Of(w, heat, charge, 10, Math.Min(1000, context.Members), context.Seed), dark));

@@ -13,7 +13,7 @@ internal static class Choice
 
     public static Option<T> Option<T>(string name, T fallback, string description)
         where T : struct, Enum =>
-        new(name) { HelpName = name, Description = $"{description} One of {List<T>()}; default {Word(fallback)}.", HelpName = "WORD", DefaultValueFactory = _ => fallback, CustomParser = result => Parse<T>(result, name) };
+        new(name) { Description = $"{description} One of {List<T>()}; default {Word(fallback)}.", HelpName = "WORD", DefaultValueFactory = _ => fallback, CustomParser = result => Parse<T>(result, name) };
 
     public static string Word<T>(T value)
         where T : struct, Enum =>

@@ -42,12 +42,7 @@ internal sealed class RecordOptions
 {
     private readonly JournalPlaceOption _journal = new();
     private readonly OutputOptions _output = new();
-    private readonly Option<string> _by = new("--by")
-    {
-        Description = "Who says it; default: HEATWRIGHT_BY, else the name you are logged in with.",
-        HelpName = "NAME",
-        DefaultValueFactory = _ => Environment.GetEnvironmentVariable("HEATWRIGHT_BY") is { Length: > 0 } name ? name : Environment.UserName,
-    };
+    private readonly PersonOption _by = new();
 
     private readonly Option<string?> _time = new("--time")
     {
@@ -62,7 +57,7 @@ internal sealed class RecordOptions
     public void AddTo(Command command)
     {
         _journal.AddTo(command);
-        command.Options.Add(_by);
+        _by.AddTo(command);
         command.Options.Add(_time);
         command.Options.Add(_reason);
         _output.AddTo(command);
@@ -76,7 +71,7 @@ internal sealed class RecordOptions
     {
         using IJournalStore store = _journal.Open(parsed, write: true);
         EntryBody body = make(store);
-        var entry = NewEntry.Of(heat, body, Times.Parse(parsed.GetValue(_time), "--time"), "person:" + parsed.GetValue(_by), parsed.GetValue(_reason) ?? "");
+        var entry = NewEntry.Of(heat, body, Times.Parse(parsed.GetValue(_time), "--time"), _by.Actor(parsed), parsed.GetValue(_reason) ?? "");
         Entry written = store.Append(entry)[0];
         var sheet = new Sheet();
         sheet.Words($"Entry {written.Sequence}{(heat.Length == 0 ? "" : $", heat {heat}")}: {written.Kind.Name()}: {EntryWords.Of(body)}.");
