@@ -62,7 +62,7 @@ internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
             // SQLite takes a limited number of parameters in one statement.
             foreach (string[] part in heats.Distinct(StringComparer.Ordinal).Chunk(500))
             {
-                foreach (Line line in session.Connection.Query<Line>($"SELECT {Columns} FROM heat_row WHERE heat IN @part", new { part }))
+                foreach (Line line in session.Connection.Query<Line>($"SELECT {Columns} FROM heat_row WHERE heat {session.OneOf("@part")}", new { part }))
                 {
                     rows[line.Heat] = line.Row();
                 }

@@ -17,6 +17,9 @@ internal abstract class SqlSession(DbConnection connection) : IDisposable
     /// <summary>An id as the database keeps it.</summary>
     public abstract object Id(Guid id);
 
+    /// <summary>The condition that a value is one of a list, as Dapper hands the list to this database.</summary>
+    public abstract string OneOf(string parameter);
+
     /// <summary>Rows of a query.</summary>
     public List<T> Query<T>(string sql, Func<DbDataReader, T> row, params ReadOnlySpan<(string Name, object Value)> values)
     {

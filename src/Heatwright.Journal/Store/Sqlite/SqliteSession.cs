@@ -11,6 +11,8 @@ internal sealed class SqliteSession(SqliteConnection connection) : SqlSession(co
 
     public override object Id(Guid id) => id.ToByteArray(bigEndian: true);
 
+    public override string OneOf(string parameter) => "IN " + parameter;
+
     public override void Dispose()
     {
         foreach (SqliteCommand command in _commands.Values)
