@@ -5,8 +5,11 @@ using Dapper;
 namespace Heatwright.Journal.Store;
 
 /// <summary>The list of heats in a table beside the entries.</summary>
-internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
+internal sealed class SqlHeatTable(ISqlWork work) : IHeatTable
 {
+    /// <summary>Version of the layout that brought the table.</summary>
+    public const int SinceLayout = 2;
+
     private const string Columns = "heat, opened, stage, grade, unit, shift_date AS ShiftDate, shift, stale, summary";
 
     private const string SaveSql = """
@@ -22,7 +25,7 @@ internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
 
     public long UpTo()
     {
-        (long upTo, long clearings) = journal.Reading(Mark);
+        (long upTo, long clearings) = work.Reading(Mark);
         Interlocked.Exchange(ref _clearings, clearings);
         return upTo;
     }
@@ -30,8 +33,7 @@ internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
     public void Save(IReadOnlyList<HeatRow> rows, long upTo)
     {
         ArgumentNullException.ThrowIfNull(rows);
-        journal.RefuseIfReadOnly();
-        journal.Writing(session =>
+        work.Writing(session =>
         {
             (long stored, long clearings) = Mark(session);
             if (stored > upTo || clearings != Interlocked.Read(ref _clearings))
@@ -55,7 +57,7 @@ internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
     public IReadOnlyDictionary<string, HeatRow> Get(IReadOnlyCollection<string> heats)
     {
         ArgumentNullException.ThrowIfNull(heats);
-        return journal.Reading(session =>
+        return work.Reading(session =>
         {
             var rows = new Dictionary<string, HeatRow>(StringComparer.Ordinal);
 
@@ -88,20 +90,19 @@ internal sealed class SqlHeatTable(SqlJournal journal) : IHeatTable
         values.Add("take", Math.Max(0, filter.Take));
         values.Add("skip", Math.Max(0, filter.Skip));
         string sql = $"SELECT {Columns} FROM heat_row {where} ORDER BY {order} LIMIT @take OFFSET @skip";
-        return journal.Reading(session => session.Connection.Query<Line>(sql, values).Select(l => l.Row()).ToList());
+        return work.Reading(session => session.Connection.Query<Line>(sql, values).Select(l => l.Row()).ToList());
     }
 
     public long Count(HeatFilter filter)
     {
         ArgumentNullException.ThrowIfNull(filter);
         (string where, DynamicParameters values) = Where(filter);
-        return journal.Reading(session => session.Connection.ExecuteScalar<long>($"SELECT count(*) FROM heat_row {where}", values));
+        return work.Reading(session => session.Connection.ExecuteScalar<long>($"SELECT count(*) FROM heat_row {where}", values));
     }
 
     public void Clear()
     {
-        journal.RefuseIfReadOnly();
-        journal.Writing(session =>
+        work.Writing(session =>
         {
             session.Execute("DELETE FROM heat_row");
             return session.Execute("UPDATE heat_row_mark SET up_to = 0, clearings = clearings + 1");

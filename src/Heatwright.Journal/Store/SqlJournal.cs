@@ -5,7 +5,7 @@ using Heatwright.Journal.Store.Append;
 namespace Heatwright.Journal.Store;
 
 /// <summary>What the journals in SQLite and PostgreSQL have in common: the statements, and how requests are decided.</summary>
-public abstract class SqlJournal : IJournalStore
+public abstract class SqlJournal : IJournalStore, ISqlWork
 {
     private const string HeadSql = "SELECT sequence, hash FROM entry ORDER BY sequence DESC LIMIT 1";
     private const string FindSql = $"SELECT {SqlSession.EntryColumns} FROM entry WHERE id = @id";
@@ -15,13 +15,15 @@ public abstract class SqlJournal : IJournalStore
         $"SELECT {SqlSession.EntryColumns} FROM entry WHERE heat = @heat AND kind <> 'signal-block' ORDER BY heat_version";
 
     private readonly WatchHub _watch;
+    private readonly SqlHeatTable _stored;
     private int _disposed;
 
     private protected SqlJournal(string place, JournalOptions options)
     {
         Place = place;
         Options = options;
-        Heats = new SqlHeatTable(this);
+        _stored = new SqlHeatTable(this);
+        Heats = options.ReadOnly ? new PrivateHeatTable(StoredHeats) : _stored;
         _watch = new WatchHub(Head, Listen, options.WatchInterval);
     }
 
@@ -31,7 +33,7 @@ public abstract class SqlJournal : IJournalStore
     /// <inheritdoc/>
     public bool ReadOnly => Options.ReadOnly;
 
-    /// <inheritdoc/>
+    /// <summary>The cached list of heats. A journal opened only to read keeps its additions to the list in memory.</summary>
     public IHeatTable Heats { get; }
 
     /// <summary>Version of the layout at the place.</summary>
@@ -118,6 +120,7 @@ public abstract class SqlJournal : IJournalStore
         if (Interlocked.Exchange(ref _disposed, 1) == 0)
         {
             _watch.Dispose();
+            (Heats as PrivateHeatTable)?.Dispose();
             Close();
         }
 
@@ -126,6 +129,10 @@ public abstract class SqlJournal : IJournalStore
 
     /// <summary>Reads on a connection of its own; several at once.</summary>
     internal abstract T Reading<T>(Func<SqlSession, T> read);
+
+    T ISqlWork.Reading<T>(Func<SqlSession, T> read) => Reading(read);
+
+    T ISqlWork.Writing<T>(Func<SqlSession, T> write) => Writing(write);
 
     /// <summary>Writes in one durable transaction, alone. The work may be run again after a lost connection.</summary>
     internal abstract T Writing<T>(Func<SqlSession, T> write);
@@ -158,7 +165,10 @@ public abstract class SqlJournal : IJournalStore
 
     private protected void ThrowIfDisposed() => ObjectDisposedException.ThrowIf(IsDisposed, this);
 
-    internal void RefuseIfReadOnly()
+    /// <summary>The list as stored, where the layout has one already.</summary>
+    private SqlHeatTable? StoredHeats() => LayoutVersion >= SqlHeatTable.SinceLayout ? _stored : null;
+
+    private void RefuseIfReadOnly()
     {
         if (ReadOnly)
         {
