@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: Apache-2.0
+using Heatwright.Journal.Entries;
+using Heatwright.Journal.Views;
+
+namespace Heatwright.Journal.Tests.Views;
+
+public sealed class ShopViewsTests
+{
+    private static readonly DateOnly Monday = new(2026, 3, 9);
+
+    [Fact]
+    public void Shift_holds_its_heats_sums_and_what_is_open()
+    {
+        using var shop = new ShopOfHeats();
+        shop.Heats(16);
+        shop.Heats(1, 16, closed: false);
+        string open = ShopOfHeats.Number(16);
+        shop.Say(open, new DelayBody("wait-crane", ShopOfHeats.First.AddHours(16.5), null, "North", "crane 2"), ShopOfHeats.First.AddHours(16.5));
+        shop.Say(open, new NoteBody("hot spot at the cone"), ShopOfHeats.First.AddHours(16.6));
+        var list = new HeatList(shop.Store);
+
+        ShiftView late = ShiftView.Of(list, Monday, "late");
+        Assert.Equal(Enumerable.Range(8, 8).Select(ShopOfHeats.Number), late.Heats.Select(h => h.Row.Heat));
+        Assert.Equal(Enumerable.Range(8, 8).Sum(i => 158_000 + i), late.SteelKg);
+        Assert.Equal(Enumerable.Range(8, 8).Sum(i => 8000 + i + (i % 4 == 0 ? 300 : 0)), late.OxygenNm3);
+        Assert.Equal((2, 6, 8, 0), (late.Reblows, late.Hits, late.Judged, late.HeatsWithoutSteel));
+        Assert.Equal(2 + (10 % 7) + 2 + (15 % 7), late.DelayMinutes["wait-ladle"]);
+        Assert.Empty(late.Open);
+
+        ShiftView night = ShiftView.At(list, ShopOfHeats.First.AddHours(17));
+        Assert.Equal((Monday, "night"), (night.Shift.Date, night.Shift.Name));
+        Assert.Equal(open, Assert.Single(night.Heats).Row.Heat);
+        Assert.Equal(1, night.HeatsWithoutSteel);
+        Assert.Equal(["tapped, not closed", "delay wait-crane lasts at North: crane 2"], night.Open.Select(o => o.Text));
+        Assert.Equal("hot spot at the cone", Assert.Single(night.Remarks).Text);
+    }
+
+    [Fact]
+    public void Material_use_is_the_sum_of_the_entries()
+    {
+        using var shop = new ShopOfHeats();
+        shop.Heats(48);
+        var list = new HeatList(shop.Store);
+        MaterialUse all = MaterialUse.Of(list, Monday, Monday.AddDays(2));
+        Assert.Equal(48, all.Heats);
+        Assert.Equal(shop.ActualKg, all.Lines.ToDictionary(l => l.Material, l => l.ActualKg));
+        Assert.Equal(shop.PlannedKg, all.Lines.ToDictionary(l => l.Material, l => l.PlannedKg));
+
+        // Cut at a date, the parts come to the whole.
+        MaterialUse first = MaterialUse.Of(list, Monday, Monday), rest = MaterialUse.Of(list, Monday.AddDays(1), Monday.AddDays(9));
+        Assert.Equal((24, 24), (first.Heats, rest.Heats));
+        Assert.All(all.Lines, l => Assert.Equal(
+            l.ActualKg, first.Lines.Single(f => f.Material == l.Material).ActualKg + rest.Lines.Single(f => f.Material == l.Material).ActualKg));
+
+        // A corrected weight counts as corrected, a withdrawn one not at all.
+        NewEntry[] scale = [NewEntry.Of("L-1000", new ChargeBody(ChargeKind.Scrap, 1000, "plate"), ShopOfHeats.First, "scale"), NewEntry.Of("L-1000", new ChargeBody(ChargeKind.Scrap, 500, "plate"), ShopOfHeats.First, "scale")];
+        shop.Store.Append([new Journal.Store.AppendRequest(scale)]);
+        shop.Say("L-1000", new CorrectionBody(scale[0].Id, new ChargeBody(ChargeKind.Scrap, 800, "plate")), ShopOfHeats.First, "misread");
+        shop.Say("L-1000", new CorrectionBody(scale[1].Id), ShopOfHeats.First, "other heat");
+        Assert.Equal(800, MaterialUse.Of(list, Monday, Monday).Lines.Single(l => l.Material == "scrap/plate").ActualKg);
+    }
+
+    [Fact]
+    public void Ages_of_parts_are_counted_from_renewals_and_blown_heats()
+    {
+        using var shop = new ShopOfHeats();
+        void Renew(double hour, WearPart part, bool renewed = true, double? age = null, string? serial = null) =>
+            shop.Say("", new EquipmentBody("North", part, renewed, age, serial), ShopOfHeats.First.AddHours(hour));
+
+        // North blows at even hours. The lining was 310 heats old before the first heat; a new one comes after ten heats of North.
+        Renew(-1, WearPart.Lining, renewed: false, age: 310);
+        Renew(5, WearPart.Lance, serial: "B-7");
+        Renew(19, WearPart.Lining, age: 321);
+        Renew(25, WearPart.Lance, serial: "B-8");
+        Guid slip = shop.Say("", new EquipmentBody("North", WearPart.Lance, true), ShopOfHeats.First.AddHours(27));
+        shop.Say("", new CorrectionBody(slip), ShopOfHeats.First.AddHours(27), "was South");
+        shop.Heats(30);
+        CampaignView view = CampaignView.Of(new HeatList(shop.Store), "North");
+
+        Campaign old = view.Campaigns.First(c => c.Part == WearPart.Lining);
+        Assert.Equal((10, 320.0, 321.0), (old.Heats, old.AgeHeats!.Value, old.CountedByWorks!.Value));
+        Assert.Equal(5, view.Now("North", WearPart.Lining)!.AgeHeats);
+        Campaign[] lances = [.. view.Campaigns.Where(c => c.Part == WearPart.Lance)];
+        Assert.Equal([null, "B-7", "B-8"], lances.Select(l => l.Serial));
+        Assert.Equal([3, 10, 2], lances.Select(l => l.Heats));
+        Assert.Null(lances[0].AgeHeats);
+        Assert.Null(view.Now("North", WearPart.Taphole)!.AgeHeats);
+
+        // Heat 20 is the eleventh of North, the first on the new lining; the lance has had heats 6 to 18.
+        HeatAges at = view.Heats.Single(h => h.Heat == ShopOfHeats.Number(20));
+        Assert.Equal(0, at.Ages[WearPart.Lining]);
+        Assert.Equal(7, at.Ages[WearPart.Lance]);
+        Assert.False(at.Ages.ContainsKey(WearPart.Taphole));
+        Assert.Equal(314, view.Heats.Single(h => h.Heat == ShopOfHeats.Number(8)).Ages[WearPart.Lining]);
+    }
+}
