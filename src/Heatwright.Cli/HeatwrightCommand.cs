@@ -5,6 +5,7 @@ using System.CommandLine.Invocation;
 using System.CommandLine.Parsing;
 using Heatwright.Chemistry;
 using Heatwright.Cli.Commands;
+using Heatwright.Cli.Commands.Journal;
 using Heatwright.Cli.Commands.Record;
 using Heatwright.Cli.Input;
 using Heatwright.Journal.Store;
@@ -90,6 +91,7 @@ internal static class HeatwrightCommand
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
         Add(root, CheckModelCommand.Create(), CheckModelCommand.Examples);
         Add(root, RecordCommand.Create(), RecordCommand.Examples);
+        Add(root, JournalCommand.Create(), JournalCommand.Examples);
         WithExamples(root, RootExamples);
         return root;
     }

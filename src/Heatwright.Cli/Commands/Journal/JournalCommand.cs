@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+namespace Heatwright.Cli.Commands.Journal;
+
+/// <summary><c>heatwright journal</c>: look at the record of heats, bring heats in and out, and take care of it.</summary>
+internal static class JournalCommand
+{
+    public static readonly string[] Examples =
+    [
+        "heatwright journal heats",
+        "heatwright journal show L-1001",
+        "heatwright journal verify",
+    ];
+
+    public static GroupCommand Create()
+    {
+        var group = new GroupCommand("journal", "The record of every heat: lists, one heat, shift, campaign, materials; import and export; care.");
+        group.Add(ShowCommand.Create());
+        return group;
+    }
+}
