@@ -66,12 +66,13 @@ internal static class PostgresLayout
     /// <summary>Version of the layout; 0 when there is no journal in the database.</summary>
     private static int Recognise(string place, NpgsqlConnection connection)
     {
-        if (Text(connection, "SELECT to_regnamespace('heatwright')::text") is null)
+        // The catalogue's tables are asked, not to_regclass and the like: those may answer from memory what was so before a lock was waited for.
+        if (Text(connection, "SELECT nspname::text FROM pg_namespace WHERE nspname = 'heatwright'") is null)
         {
             return 0;
         }
 
-        if (Text(connection, "SELECT to_regclass('heatwright.schema_version')::text") is null)
+        if (Text(connection, "SELECT tablename::text FROM pg_tables WHERE schemaname = 'heatwright' AND tablename = 'schema_version'") is null)
         {
             throw PostgresErrors.Of(JournalProblem.NotAJournal, place, "its schema 'heatwright' is something else", "name another database");
         }

@@ -43,7 +43,7 @@ internal sealed record PostgresPlace(NpgsqlConnectionStringBuilder Settings)
         string database = Uri.EscapeDataString(Settings.Database!);
         return Settings.Host is ['/' or '@', ..]
             ? $"postgresql://{user}:{Settings.Port}/{database}?host={Settings.Host}"
-            : $"postgresql://{user}{Settings.Host}:{Settings.Port}/{database}";
+            : $"postgresql://{user}{(Settings.Host!.Contains(':', StringComparison.Ordinal) ? $"[{Settings.Host}]" : Settings.Host)}:{Settings.Port}/{database}";
     }
 
     private static NpgsqlConnectionStringBuilder FromUri(Uri uri)
