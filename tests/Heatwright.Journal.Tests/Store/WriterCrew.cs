@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using System.Threading.Channels;
 using Heatwright.Journal.Entries;
 using Heatwright.Journal.Store;
 
@@ -14,7 +15,7 @@ namespace Heatwright.Journal.Tests.Store;
 internal sealed class WriterCrew(int writers, Func<int, IJournalStore> storeOf)
 {
     private readonly ConcurrentQueue<Guid> _acknowledged = new();
-    private readonly SemaphoreSlim _news = new(0);
+    private readonly Channel<Guid> _news = Channel.CreateUnbounded<Guid>();
     private long _conflicts;
 
     /// <summary>How long crews write in these tests.</summary>
@@ -33,7 +34,7 @@ internal sealed class WriterCrew(int writers, Func<int, IJournalStore> storeOf)
     {
         for (int i = 0; i < entries; i++)
         {
-            await _news.WaitAsync(cancellation);
+            await _news.Reader.ReadAsync(cancellation);
         }
     }
 
@@ -61,7 +62,7 @@ internal sealed class WriterCrew(int writers, Func<int, IJournalStore> storeOf)
             foreach (NewEntry entry in entries)
             {
                 _acknowledged.Enqueue(entry.Id);
-                _news.Release();
+                _news.Writer.TryWrite(entry.Id);
             }
 
             if (random.Next(10) == 0)
