@@ -304,13 +304,15 @@ public enum WearPart
     BottomElements,
 }
 
-/// <summary>A part was renewed or mended.</summary>
+/// <summary>A part was renewed or mended, or its age was written down.</summary>
 /// <param name="Unit">Converter.</param>
 /// <param name="Part">Part.</param>
-/// <param name="Renewed">True: its age counts from zero; false: mended.</param>
+/// <param name="Renewed">True: its age counts from zero; false: mended, unless <paramref name="Counted"/>.</param>
 /// <param name="AgeHeats">Age that it had by the works' own count, heats.</param>
 /// <param name="Serial">Serial or name of the new one.</param>
-public sealed record EquipmentBody(string Unit, WearPart Part, bool Renewed, double? AgeHeats = null, string? Serial = null) : EntryBody;
+/// <param name="Counted">True: nothing was done to it; its age at a heat was written down (records of past heats).</param>
+public sealed record EquipmentBody(
+    string Unit, WearPart Part, bool Renewed, double? AgeHeats = null, string? Serial = null, bool? Counted = null) : EntryBody;
 
 /// <summary>The files of a works: what plans and results were computed with.</summary>
 /// <param name="Name">Name of the works.</param>

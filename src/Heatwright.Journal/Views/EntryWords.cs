@@ -32,7 +32,7 @@ public static class EntryWords
             OperationBody o => Join(Plain(o.Operation) + (o.Index > 1 ? " " + o.Index.ToString(CultureInfo.InvariantCulture) : "") + (o.State == OperationState.Running ? " began" : " " + Plain(o.State)), o.Unit, Gas("", o.OxygenNm3)),
             EndBody e => Join(e.Outcome, Named("steel", e.SteelKg), Named("slag", e.SlagKg), Gas("oxygen", e.OxygenNm3)),
             ResultBody r => Join(Plain(r.Question), Ends(r.Values), r.Replaces is null ? null : "replaces an earlier one"),
-            EquipmentBody e => Join($"{e.Unit}: {Plain(e.Part)} {(e.Renewed ? "renewed" : "mended")}", e.AgeHeats is { } age ? $"after {Number(age, 0)} heats" : null, e.Serial),
+            EquipmentBody e => Join($"{e.Unit}: {Plain(e.Part)} {(e.Counted == true ? "counted" : e.Renewed ? "renewed" : "mended")}", e.AgeHeats is { } age ? $"{(e.Counted == true ? "at" : "after")} {Number(age, 0)} heats" : null, e.Serial),
             WorksBody w => $"files of {w.Name}: {string.Join(", ", w.Files.Keys)}",
             ImportBody i => $"{i.File} by mapping {i.Mapping}: {i.Rows} rows, {i.Heats} heats, {i.Rejected.Count} left out",
             _ => body.Kind.Name(),
