@@ -1,43 +1,81 @@
 // SPDX-License-Identifier: Apache-2.0
-using System.Buffers.Binary;
-using System.Security.Cryptography;
-using System.Text;
 using Heatwright.Journal.Entries;
 
 namespace Heatwright.Journal.Files.Import;
 
+/// <summary>Where in <see cref="ImportQuantity.Order"/> the parts of a heat's life begin.</summary>
+internal static class LifeOrder
+{
+    public const int Blow = 160;
+    public const int BlowEnd = 300;
+    public const int Close = 500;
+    public const int Beside = 600;
+    public const string BlowSlot = "operation/blow/1";
+}
+
 /// <summary>Turns the quantities of one place of a heat's record into entries, and puts entries right.</summary>
 internal static class SlotEntries
 {
-    /// <summary>The entries for a place that is empty so far.</summary>
+    /// <summary>
+    /// The entries for the places of a heat that are empty so far, in the order of its life. A blow of known length parts them: what
+    /// comes after the blow gets the time of its end.
+    /// </summary>
     /// <param name="heat">Heat number.</param>
-    /// <param name="values">Quantities of the place.</param>
-    /// <param name="time">Source time.</param>
+    /// <param name="values">Quantities whose places are empty.</param>
+    /// <param name="time">Time of the row.</param>
     /// <param name="unit">Converter, where the row names it.</param>
-    /// <param name="actor">Who says it.</param>
-    /// <param name="reason">Why, and where from.</param>
-    public static IEnumerable<NewEntry> New(
-        string heat, IReadOnlyList<(ImportQuantity Quantity, WideValue Value)> values, DateTimeOffset time, string? unit, string actor, string reason)
+    /// <param name="source">Actor and reason.</param>
+    /// <param name="blowEnds">Write an end of blow though nothing of it is known: the heat is past.</param>
+    /// <param name="closes">Write an end of the heat though nothing of it is known.</param>
+    public static List<NewEntry> New(
+        string heat, IEnumerable<(ImportQuantity Quantity, WideValue Value)> values, DateTimeOffset time, string? unit, (string Actor, string Reason) source, bool blowEnds, bool closes)
     {
-        ImportQuantity first = values[0].Quantity;
-        string slot = first.Slot;
-        NewEntry Make(string part, EntryBody body, DateTimeOffset at) => new(Id("entry", heat, slot, part), heat, body, at, actor, reason);
-        if (first.EntryKind == EntryKind.Operation)
-        {
-            HeatOperation operation = slot.StartsWith("operation/reblow", StringComparison.Ordinal) ? HeatOperation.Reblow : HeatOperation.Blow;
-            DateTimeOffset end = time;
-            if (Number(values, QuantityPart.Duration) is { } seconds)
-            {
-                yield return Make("running", new OperationBody(operation, OperationState.Running, 1, unit), time);
-                end = time.AddMilliseconds(Math.Round(seconds * 1000));
-            }
+        var entries = new List<NewEntry>();
+        DateTimeOffset now = time;
+        void Add(string slot, string part, EntryBody body, DateTimeOffset at) =>
+            entries.Add(new NewEntry(Id(heat, slot, part), heat, body, at, source.Actor, source.Reason));
 
-            yield return Make("complete", new OperationBody(operation, OperationState.Complete, 1, unit, Number(values, QuantityPart.OxygenBlown)), end);
-            yield break;
+        var slots = values.GroupBy(v => v.Quantity.Slot).Select(g => (Slot: g.Key, Values: (IReadOnlyList<(ImportQuantity, WideValue)>)[.. g])).ToList();
+        void AddSlots(Func<int, bool> orders)
+        {
+            foreach ((string slot, IReadOnlyList<(ImportQuantity, WideValue)> of) in slots.Where(s => s.Values[0].Item1 is { EntryKind: not EntryKind.Operation } q && orders(q.Order)).OrderBy(s => s.Values[0].Item1.Order))
+            {
+                Add(slot, "", Corrected(Empty(of[0].Item1, unit), of), now);
+            }
         }
 
-        yield return Make("", Corrected(Empty(first, unit), values), time);
+        void AddBlow(HeatOperation operation, string slot, Action within, bool always)
+        {
+            IReadOnlyList<(ImportQuantity, WideValue)>? of = slots.Find(s => s.Slot == slot).Values;
+            double? seconds = of is null ? null : Number(of, QuantityPart.Duration);
+            if (seconds is not null)
+            {
+                Add(slot, "running", new OperationBody(operation, OperationState.Running, 1, unit), now);
+            }
+
+            within();
+            if (of is not null || always)
+            {
+                now = seconds is { } s ? now.AddMilliseconds(Math.Round(s * 1000)) : now;
+                Add(slot, "complete", new OperationBody(operation, OperationState.Complete, 1, unit, of is null ? null : Number(of, QuantityPart.OxygenBlown)), now);
+            }
+        }
+
+        AddSlots(o => o < LifeOrder.Blow);
+        AddBlow(HeatOperation.Blow, LifeOrder.BlowSlot, () => AddSlots(o => o is >= LifeOrder.Blow and < LifeOrder.BlowEnd), blowEnds);
+        AddBlow(HeatOperation.Reblow, "operation/reblow/1", () => { }, always: false);
+        AddSlots(o => o is >= LifeOrder.BlowEnd and < LifeOrder.Close or >= LifeOrder.Beside);
+        AddSlots(o => o is >= LifeOrder.Close and < LifeOrder.Beside);
+        if (closes && !slots.Exists(s => s.Slot == "end"))
+        {
+            Add("end", "", new EndBody(), now);
+        }
+
+        return entries;
     }
+
+    /// <summary>Id of the entry that an import writes into a place of a heat: the same however often it is imported.</summary>
+    public static Guid Id(string heat, string slot, string part = "") => EntryId.From("import", heat, slot, part);
 
     /// <summary>A body with some of its quantities set anew; the others stay.</summary>
     public static EntryBody Corrected(EntryBody body, IReadOnlyList<(ImportQuantity Quantity, WideValue Value)> values)
@@ -57,26 +95,6 @@ internal static class SlotEntries
         ChargeBody => q.Part is QuantityPart.Mass or QuantityPart.Temperature,
         _ => q.Part != QuantityPart.Duration,
     };
-
-    /// <summary>An id of version 8 (RFC 9562) that is the same whenever the same thing is said: the first bits of a SHA-256.</summary>
-    public static Guid Id(params ReadOnlySpan<string> parts)
-    {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData("heatwright import 1\n"u8);
-        Span<byte> length = stackalloc byte[4];
-        foreach (string part in parts)
-        {
-            byte[] bytes = Encoding.UTF8.GetBytes(part);
-            BinaryPrimitives.WriteInt32BigEndian(length, bytes.Length);
-            hash.AppendData(length);
-            hash.AppendData(bytes);
-        }
-
-        Span<byte> id = hash.GetHashAndReset().AsSpan(0, 16);
-        id[6] = (byte)(0x80 | (id[6] & 0x0F));
-        id[8] = (byte)(0x80 | (id[8] & 0x3F));
-        return new Guid(id, bigEndian: true);
-    }
 
     private static EntryBody Empty(ImportQuantity q, string? unit)
     {

@@ -121,7 +121,7 @@ public sealed class WideHeat
                 break;
             case OperationBody { Unit: { } unit }:
                 // Where it was made stands above where it was to be made.
-                Text(e, "order", "unit", unit);
+                Text(e, "unit", "unit", unit);
                 break;
             default:
                 break;
