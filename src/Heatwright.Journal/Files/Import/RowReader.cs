@@ -23,6 +23,7 @@ internal sealed class RowReader
     private readonly int _heat;
     private readonly int[] _time;
     private readonly int[] _columns;
+    private readonly int[] _below;
     private readonly CellReader[] _cells;
     private readonly LocalTimes _times;
 
@@ -57,6 +58,7 @@ internal sealed class RowReader
         _heat = Index(mapping.Heat, "heat");
         _time = [.. mapping.Time.Columns.Select(c => Index(c, "time"))];
         _columns = [.. mapping.Columns.Select(c => Index(c.Column, "columns"))];
+        _below = [.. mapping.Columns.Select(c => c.BelowColumn is null ? -1 : Index(c.BelowColumn, "columns"))];
         if (problems.Count > 0)
         {
             throw new FileRefusedException(problems);
@@ -65,7 +67,7 @@ internal sealed class RowReader
         _times = new LocalTimes(mapping.Time);
         _cells = [.. mapping.Columns.Select(c => new CellReader(c, mapping, table.Typed))];
         FindSigns(rowsRead);
-        HashSet<int> used = [_heat, .. _time, .. _columns];
+        HashSet<int> used = [_heat, .. _time, .. _columns, .. _below.Where(b => b >= 0)];
         Unmapped = [.. table.Header.Where((h, i) => !used.Contains(i) && !mapping.Ignores(h.Trim()))];
         Ignored = table.Header.Count - used.Count - Unmapped.Count;
     }
@@ -140,7 +142,7 @@ internal sealed class RowReader
         for (int i = 0; i < values.Length; i++)
         {
             (WideValue? value, CellFault? fault) = _cells[i].Read(row[_columns[i]]);
-            values[i] = value;
+            values[i] = _below[i] >= 0 && value is { } v && row[_below[i]] is { Kind: CellKind.Truth, Number: 1 } ? v with { Below = true } : value;
             any |= value is not null;
             if (fault is { } f)
             {
