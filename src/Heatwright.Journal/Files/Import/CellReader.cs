@@ -27,6 +27,9 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
     /// <summary>Units that stood in cells, with how often.</summary>
     public IReadOnlyDictionary<string, int> UnitsInCells => _unitsInCells;
 
+    /// <summary>Values that no heat can have, left out as the mapping says.</summary>
+    public int Impossible { get; private set; }
+
     /// <summary>Blank, or one of the words for nothing.</summary>
     public static bool IsMissing(string text, IReadOnlyList<string> words) =>
         text.Length == 0 || words.Any(w => string.Equals(w, text, StringComparison.OrdinalIgnoreCase));
@@ -161,9 +164,15 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
 
         if (!mapping.OwnLayout && q.IsImpossible(stored))
         {
+            if (rule.ImpossibleIsMissing)
+            {
+                Impossible++;
+                return default;
+            }
+
             return (null, new CellFault(
                 TableProblem.Impossible, written, $"No heat has {q.Name} = {new WideValue(stored).Say(q)}.", q.Kind == Kinds.MassPercent ? "0 to 100 %" : "0 or more",
-                "correct it, or check unit and scale of the column in the mapping"));
+                "correct it, check unit and scale of the column in the mapping, or state impossible: missing for it"));
         }
 
         return (new WideValue(stored, below), null);

@@ -49,12 +49,12 @@ public sealed record ImportPreview(
 
         if (Unmapped.Count > 0)
         {
-            yield return $"not taken, {Unmapped.Count} columns: {string.Join(", ", Unmapped)}";
+            yield return $"not taken, columns that the mapping does not speak of ({Unmapped.Count}): {string.Join(", ", Unmapped)}";
         }
 
         if (Ignored > 0)
         {
-            yield return $"ignored as the mapping says: {Ignored} columns";
+            yield return $"columns ignored as the mapping says: {Ignored}";
         }
 
         foreach (string remark in Remarks)

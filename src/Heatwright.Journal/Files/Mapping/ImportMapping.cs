@@ -33,10 +33,11 @@ public sealed record TimeRule(IReadOnlyList<string> Columns, string? Pattern, st
 /// <param name="Missing">What stands for "nothing"; null: as for the whole file.</param>
 /// <param name="ZeroIsMissing">A zero stands for "nothing".</param>
 /// <param name="Sign">Decimal sign where the column itself does not show it.</param>
+/// <param name="ImpossibleIsMissing">A value that no heat can have (below zero, above 100 %) stands for "nothing"; otherwise its row is rejected.</param>
 /// <param name="BelowColumn">Column that says of each value whether it is a limit that the true one lies below (Parquet files of this program).</param>
 public sealed record ColumnRule(
     string Column, ImportQuantity Quantity, Unit? Unit, double Scale = 1, IReadOnlyList<string>? Missing = null, bool ZeroIsMissing = false, DecimalSign? Sign = null,
-    string? BelowColumn = null);
+    bool ImpossibleIsMissing = false, string? BelowColumn = null);
 
 /// <summary>How a file of past heats is read. Saved as YAML (kind: mapping) and kept with every import in the journal.</summary>
 public sealed record ImportMapping

@@ -68,6 +68,7 @@ public static class MappingFormat
         new("scale", new NumberShape(-1e9, 1e9, whole: false, "100"), "the numbers are multiplied by this first: 100 for mass fractions in %", Required: false),
         new("missing", new ListShape(new AnyTextShape(), 1, 50), "what stands for nothing in this column; blank always does", Required: false),
         new("zero", new WordShape("keep", "missing"), "`missing`: a zero stands for nothing", Required: false),
+        new("impossible", new WordShape("reject", "missing"), "`missing`: a value that no heat can have (below zero, above 100 %) stands for nothing; otherwise its row is rejected", Required: false),
         new("decimal", new WordShape("point", "comma"), "decimal sign where the column does not show it itself", Required: false))
     {
         Across = CheckUnit,
@@ -153,7 +154,8 @@ public static class MappingFormat
     {
         var quantity = (ImportQuantity)v.Get("quantity")!;
         return new ColumnRule(
-            name, quantity, quantity.Kind?.Find(v.Text("unit")!), v.Number("scale", 1), Texts(v.Get("missing")), v.Text("zero") == "missing", Sign(v.Text("decimal")));
+            name, quantity, quantity.Kind?.Find(v.Text("unit")!), v.Number("scale", 1), Texts(v.Get("missing")), v.Text("zero") == "missing", Sign(v.Text("decimal")),
+            v.Text("impossible") == "missing");
     }
 
     private static DecimalSign? Sign(string? word) => word switch { "point" => DecimalSign.Point, "comma" => DecimalSign.Comma, _ => null };

@@ -106,13 +106,16 @@ internal sealed class DelimitedTable : TableSource
 
     private IEnumerable<TableRow> Rows(SepReader reader)
     {
+        // Sep numbers its first row 2 when told that there is no header; the rows after it are right.
+        bool first = true;
         while (reader.MoveNext())
         {
-            yield return Copy(reader.Current);
+            yield return Copy(reader.Current, first);
+            first = false;
         }
     }
 
-    private TableRow Copy(SepReader.Row row)
+    private TableRow Copy(SepReader.Row row, bool first)
     {
         CheckColumns(row.ColCount);
         var cells = new Cell[row.ColCount];
@@ -121,7 +124,8 @@ internal sealed class DelimitedTable : TableSource
             cells[i] = Cell.Of(row[i].ToString());
         }
 
-        return new TableRow(row.LineNumberFrom, Math.Max(row.LineNumberFrom, row.LineNumberToExcl - 1), cells);
+        int line = first ? 1 : row.LineNumberFrom;
+        return new TableRow(line, Math.Max(line, row.LineNumberToExcl - 1), cells);
     }
 
     private RemarkFilter Text()

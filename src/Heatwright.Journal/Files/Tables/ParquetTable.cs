@@ -75,7 +75,7 @@ internal sealed class ParquetTable : TableSource
             throw new NotSupportedException($"column '{field.Name}' holds lists");
         }
 
-        if (field.ClrType == typeof(string))
+        if (field.ClrType == typeof(string) || field.ClrType == typeof(ReadOnlyMemory<char>))
         {
             string?[] texts = new string?[rows];
             group.ReadAsync(field, texts.AsMemory()!).AsTask().GetAwaiter().GetResult();
