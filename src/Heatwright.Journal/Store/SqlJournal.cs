@@ -57,7 +57,7 @@ public abstract class SqlJournal : IJournalStore, ISqlWork
         AppendOutcome[] outcomes = Writing(session =>
         {
             AppendState state = Load(session, batch);
-            (AppendOutcome[] decided, List<Entry> written) = batch.Decide(state, AppendBatch.Millisecond(Options.Clock.GetUtcNow()));
+            (AppendOutcome[] decided, List<Entry> written) = batch.Decide(state, Options.Clock);
             if (written.Count > 0)
             {
                 Insert(session, written);

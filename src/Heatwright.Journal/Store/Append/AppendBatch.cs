@@ -56,9 +56,9 @@ internal sealed class AppendBatch
         return batch;
     }
 
-    /// <summary>What becomes of each request, and the entries to be written, in order.</summary>
+    /// <summary>What becomes of each request, and the entries to be written, in order. The clock is read once for each request.</summary>
     /// <exception cref="JournalException">A correction of what is not there.</exception>
-    public (AppendOutcome[] Outcomes, List<Entry> Written) Decide(AppendState state, DateTimeOffset arrival)
+    public (AppendOutcome[] Outcomes, List<Entry> Written) Decide(AppendState state, TimeProvider clock)
     {
         var known = new Dictionary<Guid, Entry>(state.Known);
         var versions = new Dictionary<string, long>(state.Versions, StringComparer.Ordinal);
@@ -68,12 +68,13 @@ internal sealed class AppendBatch
         for (int i = 0; i < outcomes.Length; i++)
         {
             AppendRequest request = _requests[i];
-            outcomes[i] = Again(request, known) ?? OtherVersion(request, versions) ?? Write(request);
+            DateTimeOffset arrival = Millisecond(clock.GetUtcNow());
+            outcomes[i] = Again(request, known) ?? OtherVersion(request, versions) ?? Write(request, arrival);
         }
 
         return (outcomes, written);
 
-        AppendOutcome Write(AppendRequest request)
+        AppendOutcome Write(AppendRequest request, DateTimeOffset arrival)
         {
             CheckCorrections(request, known);
             var entries = new List<Entry>(request.Entries.Count);
