@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+using System.Diagnostics.CodeAnalysis;
+using Heatwright.Journal.Entries;
+
+namespace Heatwright.Journal.Care;
+
+/// <summary>A row of the entry table as it lies there, right or wrong.</summary>
+internal sealed record StoredRow(
+    long Sequence, byte[] Id, string Heat, long HeatVersion, string Kind, long SchemaVersion, long SourceMs, long ArrivalMs, string Actor, string Reason, byte[] Hash, byte[] Body)
+{
+    private static readonly long MostMs = DateTimeOffset.MaxValue.ToUnixTimeMilliseconds();
+
+    /// <summary>The entry that the row holds, or what stands against it.</summary>
+    public bool TryEntry([NotNullWhen(true)] out Entry? entry, [NotNullWhen(false)] out string? fault)
+    {
+        entry = null;
+        bool known = EntryKinds.TryParse(Kind, out EntryKind kind);
+        fault = Id.Length != 16 ? $"its id has {Id.Length} bytes, not 16"
+            : Hash.Length != EntryHash.Length ? $"its hash has {Hash.Length} bytes, not {EntryHash.Length}"
+            : !known ? $"its kind '{Kind}' is unknown to this program"
+            : SchemaVersion is < 0 or > int.MaxValue ? $"its schema version is {SchemaVersion}"
+            : Math.Abs(SourceMs) > MostMs / 2 || Math.Abs(ArrivalMs) > MostMs / 2 ? "its times are none"
+            : null;
+        if (fault is not null)
+        {
+            return false;
+        }
+
+        entry = new Entry(
+            Sequence,
+            new Guid(Id, bigEndian: true),
+            Heat,
+            HeatVersion,
+            kind,
+            (int)SchemaVersion,
+            DateTimeOffset.FromUnixTimeMilliseconds(SourceMs),
+            DateTimeOffset.FromUnixTimeMilliseconds(ArrivalMs),
+            Actor,
+            Reason,
+            Body,
+            Hash);
+        return true;
+    }
+}
+
+/// <summary>Rows of a store for verification: read past seals and checks, never written.</summary>
+internal interface IStoredRows : IDisposable
+{
+    /// <summary>Entries by the store's own count, for progress; 0 when it cannot be told.</summary>
+    long Last();
+
+    /// <summary>Rows from a sequence on, in order.</summary>
+    /// <exception cref="StoredRowException">The rest cannot be read.</exception>
+    IEnumerable<StoredRow> From(long sequence);
+
+    /// <summary>All rows but signal blocks, by heat and version.</summary>
+    /// <exception cref="StoredRowException">The rest cannot be read.</exception>
+    IEnumerable<StoredRow> ByHeat();
+
+    /// <summary>Ids that stand in several rows.</summary>
+    /// <exception cref="StoredRowException">They cannot be read.</exception>
+    IEnumerable<byte[]> DoubledIds();
+}
+
+/// <summary>Rows that cannot be read, in the words of the database.</summary>
+internal sealed class StoredRowException(string message, Exception inner) : Exception(message, inner);
