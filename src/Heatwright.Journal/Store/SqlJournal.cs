@@ -5,7 +5,7 @@ using Heatwright.Journal.Store.Append;
 namespace Heatwright.Journal.Store;
 
 /// <summary>What the journals in SQLite and PostgreSQL have in common: the statements, and how requests are decided.</summary>
-public abstract class SqlJournal : IJournalStore, ISqlWork
+public abstract class SqlJournal : IJournalStore, ISqlWork, IVerbatimAppend
 {
     private const string HeadSql = "SELECT sequence, hash FROM entry ORDER BY sequence DESC LIMIT 1";
     private const string FindSql = $"SELECT {SqlSession.EntryColumns} FROM entry WHERE id = @id";
@@ -71,6 +71,40 @@ public abstract class SqlJournal : IJournalStore, ISqlWork
         }
 
         return outcomes;
+    }
+
+    /// <inheritdoc/>
+    void IVerbatimAppend.AppendVerbatim(IReadOnlyList<Entry> entries)
+    {
+        RefuseIfReadOnly();
+        if (entries.Count == 0)
+        {
+            return;
+        }
+
+        Writing(session =>
+        {
+            JournalHead head = ReadHead(session);
+            if (head.Sequence == entries[^1].Sequence && head.Hash.Span.SequenceEqual(entries[^1].Hash.Span))
+            {
+                return true; // Written before the connection was lost.
+            }
+
+            foreach (Entry entry in entries)
+            {
+                if (entry.Sequence != head.Sequence + 1 || !EntryHash.Of(head.Hash.Span, entry).AsSpan().SequenceEqual(entry.Hash.Span))
+                {
+                    throw new JournalException(
+                        JournalProblem.Damaged, $"{Place}: entry {entry.Sequence} does not follow entry {head.Sequence} (its hash or its place is another). Mend: verify the journal that it comes from.");
+                }
+
+                head = new JournalHead(entry.Sequence, entry.Hash);
+            }
+
+            Insert(session, [.. entries]);
+            return true;
+        });
+        _watch.Signal();
     }
 
     /// <inheritdoc/>

@@ -208,7 +208,7 @@ internal static class SqliteFile
     }
 
     /// <summary>True when the file stands where nothing can be written and has no log: nobody can be changing it.</summary>
-    private static bool NoLogCanBeKept(string path)
+    internal static bool NoLogCanBeKept(string path)
     {
         if (File.Exists(path + "-wal") && new FileInfo(path + "-wal").Length > 0)
         {
