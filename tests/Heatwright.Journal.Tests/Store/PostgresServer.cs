@@ -96,6 +96,23 @@ public sealed class PostgresServer : IDisposable
     /// <summary>Stops the server; at once: as if it had crashed.</summary>
     public void Stop(bool atOnce) => Tool("pg_ctl", "stop", "-w", "-D", _data, "-m", atOnce ? "immediate" : "fast");
 
+    /// <summary>Kills the server and all its helpers (SIGKILL), as a machine does that dies. Returns when they are gone.</summary>
+    public void Kill()
+    {
+        int postmaster = int.Parse(File.ReadLines(Path.Combine(_data, "postmaster.pid")).First());
+        List<Process> all = [Process.GetProcessById(postmaster), .. Helpers(postmaster)];
+        foreach (Process process in all)
+        {
+            process.Kill();
+        }
+
+        foreach (Process process in all)
+        {
+            process.WaitForExit();
+            process.Dispose();
+        }
+    }
+
     public void Dispose()
     {
         Stop(atOnce: true);
@@ -126,6 +143,28 @@ public sealed class PostgresServer : IDisposable
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidOperationException)
             {
                 // Another user's, or another run is at it too.
+            }
+        }
+    }
+
+    private static IEnumerable<Process> Helpers(int parent)
+    {
+        string children = Path.Combine("/proc", $"{parent}", "task", $"{parent}", "children");
+        foreach (string child in File.ReadAllText(children).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            Process? process = null;
+            try
+            {
+                process = Process.GetProcessById(int.Parse(child));
+            }
+            catch (ArgumentException)
+            {
+                // Gone by itself.
+            }
+
+            if (process is not null)
+            {
+                yield return process;
             }
         }
     }
