@@ -17,13 +17,14 @@ public sealed class RecordTests : IDisposable
         Assert.Equal("Entry 3, heat L-1: operation: blow began, North.\n", Record("mark", "L-1", "blow", "running", "--unit", "North"));
         Assert.Equal("Entry 4, heat L-1: addition: ore 400 kg, at 6900 Nm3.\n", Record("add", "L-1", "ore", "400 kg", "--oxygen", "6900 Nm3"));
         Assert.Equal("Entry 5, heat L-1: measurement: in blow, 1550 °C, C 0.48 %, at 6760 Nm3.\n", Record("measure", "L-1", "in-blow", "--temperature", "1550", "--carbon", "0.48", "--oxygen", "6760"));
-        Assert.Equal("Entry 6, heat L-1: analysis: end of blow, C 0.045 %, S below 0.005 %.\n", Record("analyse", "L-1", "end-of-blow", "C=0.045", "S=<0.005"));
-        Assert.Equal("Entry 7, heat L-1: decision: tap or blow on: tap.\n", Record("decide", "L-1", "tap or blow on", "tap", "--based-on", "5", "--reason", "inside the window"));
-        Assert.Equal("Entry 8, heat L-1: delay: wait-ladle, North, 8 min.\n", Record("delay", "L-1", "wait-ladle", "--from", "2026-11-25T08:12Z", "--until", "2026-11-25T08:20Z", "--unit", "North"));
-        Assert.Equal("Entry 9, heat L-1: note: slopped a little.\n", Record("note", "L-1", "slopped a little"));
-        Assert.Equal("Entry 10, heat L-1: correction: put right: scrap heavy 7.6 t.\n", Record("correct", "L-1", "2", "mass=7.6 t", "--reason", "scale read again"));
-        Assert.Equal("Entry 11, heat L-1: end: cast, steel 160.4 t, oxygen 8300 Nm3.\n", Record("close", "L-1", "--steel", "160.4 t", "--oxygen", "8300 Nm3", "--outcome", "cast"));
-        Assert.Equal("Entry 12: equipment: North: lance renewed, after 212 heats.\n", Record("renew", "North", "lance", "--age", "212 heats"));
+        Assert.Equal("Entry 6, heat L-1: operation: blow complete, 8240 Nm3.\n", Record("mark", "L-1", "blow", "complete", "--oxygen", "8240 Nm3"));
+        Assert.Equal("Entry 7, heat L-1: analysis: end of blow, C 0.045 %, S below 0.005 %.\n", Record("analyse", "L-1", "end-of-blow", "C=0.045", "S=<0.005"));
+        Assert.Equal("Entry 8, heat L-1: decision: tap or blow on: tap.\n", Record("decide", "L-1", "tap or blow on", "tap", "--based-on", "5", "--reason", "inside the window"));
+        Assert.Equal("Entry 9, heat L-1: delay: wait-ladle, North, 8 min.\n", Record("delay", "L-1", "wait-ladle", "--from", "2026-11-25T08:12Z", "--until", "2026-11-25T08:20Z", "--unit", "North"));
+        Assert.Equal("Entry 10, heat L-1: note: slopped a little.\n", Record("note", "L-1", "slopped a little"));
+        Assert.Equal("Entry 11, heat L-1: correction: put right: scrap heavy 7.6 t.\n", Record("correct", "L-1", "2", "mass=7.6 t", "--reason", "scale read again"));
+        Assert.Equal("Entry 12, heat L-1: end: cast, steel 160.4 t, oxygen 8300 Nm3.\n", Record("close", "L-1", "--steel", "160.4 t", "--oxygen", "8300 Nm3", "--outcome", "cast"));
+        Assert.Equal("Entry 13: equipment: North: lance renewed, after 212 heats.\n", Record("renew", "North", "lance", "--age", "212 heats"));
     }
 
     [Fact]
@@ -40,11 +41,22 @@ public sealed class RecordTests : IDisposable
     [Fact]
     public void A_correction_of_a_correction_keeps_what_the_first_put_right()
     {
-        Record("measure", "L-1", "end-of-blow", "--temperature", "1652", "--carbon", "0.045");
-        Record("correct", "L-1", "1", "temperature=1662 °C", "--reason", "read again");
+        Record("measure", "L-1", "hot-metal", "--temperature", "1352", "--carbon", "4.45");
+        Record("correct", "L-1", "1", "temperature=1362 °C", "--reason", "read again");
         Assert.Equal(
-            "Entry 3, heat L-1: correction: put right: end of blow, 1662 °C, C 0.055 %.\n",
-            Record("correct", "L-1", "1", "carbon=0.055", "--reason", "typed wrongly"));
+            "Entry 3, heat L-1: correction: put right: hot metal, 1362 °C, C 4.55 %.\n",
+            Record("correct", "L-1", "1", "carbon=4.55", "--reason", "typed wrongly"));
+    }
+
+    [Fact]
+    public void What_does_not_fit_the_stage_is_refused_in_words_and_taken_when_it_was_so()
+    {
+        Record("weigh", "L-1", "hot-metal", "142.7 t");
+        Ran refused = _terminal.Run("record", "mark", "L-1", "tap", "running").Ends(2);
+        Assert.Contains("Mend: ", refused.Errors, StringComparison.Ordinal);
+        Assert.Contains("--as-fact", refused.Errors, StringComparison.Ordinal);
+        Assert.Equal("Entry 2, heat L-1: operation: tap began.\n", Record("mark", "L-1", "tap", "running", "--as-fact"));
+        Assert.Contains("What does not fit", _terminal.Run("journal", "show", "L-1").Ends(0).Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -63,7 +75,7 @@ public sealed class RecordTests : IDisposable
     [InlineData("point", "Attic", "cannot be read", "point")]
     public void A_correction_that_does_not_fit_says_what_would(string field, string value, string wrong, string mend)
     {
-        Record("measure", "L-1", "end-of-blow", "--temperature", "1652");
+        Record("measure", "L-1", "hot-metal", "--temperature", "1352");
         Ran ran = _terminal.Run("record", "correct", "L-1", "1", $"{field}={value}", "--reason", "x").Ends(2);
         Assert.Contains(wrong, ran.Errors, StringComparison.Ordinal);
         Assert.Contains(mend, ran.Errors, StringComparison.Ordinal);

@@ -36,4 +36,20 @@ public static class ResultQuantity
 
     /// <summary>Blowing time, s.</summary>
     public const string BlowS = "blowS";
+
+    /// <summary>The unit with which the name of a quantity ends; empty when it ends with none.</summary>
+    public static string UnitOf(string quantity)
+    {
+        ArgumentNullException.ThrowIfNull(quantity);
+        return quantity switch
+        {
+            _ when quantity.EndsWith("Percent", StringComparison.Ordinal) => "mass %",
+            _ when quantity.EndsWith("Ppm", StringComparison.Ordinal) => "mass ppm",
+            _ when quantity.EndsWith("Nm3", StringComparison.Ordinal) => "Nm3",
+            _ when quantity.EndsWith("Kg", StringComparison.Ordinal) => "kg",
+            _ when quantity.EndsWith('K') => "K",
+            _ when quantity.EndsWith('S') => "s",
+            _ => "",
+        };
+    }
 }

@@ -100,21 +100,9 @@ internal static class PlannedLines
             Expected? planned = plan?.Expected?.GetValueOrDefault(quantity);
             EndValue? came = actual.GetValueOrDefault(quantity);
             lines.Add(new PlannedLine(
-                "end", quantity, UnitOf(quantity), planned?.Value, planned?.Low, planned?.High, came?.Value, came is null ? [] : [came.Entry]));
+                "end", quantity, ResultQuantity.UnitOf(quantity), planned?.Value, planned?.Low, planned?.High, came?.Value, came is null ? [] : [came.Entry]));
         }
     }
-
-    // The names of quantities end with their unit (ResultQuantity).
-    private static string UnitOf(string quantity) => quantity switch
-    {
-        _ when quantity.EndsWith("Percent", StringComparison.Ordinal) => "mass %",
-        _ when quantity.EndsWith("Ppm", StringComparison.Ordinal) => "mass ppm",
-        _ when quantity.EndsWith("Nm3", StringComparison.Ordinal) => "Nm3",
-        _ when quantity.EndsWith("Kg", StringComparison.Ordinal) => "kg",
-        _ when quantity.EndsWith('K') => "K",
-        _ when quantity.EndsWith('S') => "s",
-        _ => "",
-    };
 
     private static PlannedLine Line(string group, string name, string unit, double? planned, double? actual, IEnumerable<Guid> entries) =>
         new(group, name, unit, planned, null, null, actual, [.. entries]);

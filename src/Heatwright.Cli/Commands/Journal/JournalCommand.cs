@@ -14,7 +14,13 @@ internal static class JournalCommand
     public static GroupCommand Create()
     {
         var group = new GroupCommand("journal", "The record of every heat: lists, one heat, shift, campaign, materials; import and export; care.");
+        group.Add(HeatsCommand.Create());
         group.Add(ShowCommand.Create());
+        group.Add(ShiftCommand.Create());
+        group.Add(UseCommands.Campaign());
+        group.Add(UseCommands.Materials());
+        group.Add(RecomputeCommand.Ask());
+        group.Add(RecomputeCommand.Again());
         return group;
     }
 }

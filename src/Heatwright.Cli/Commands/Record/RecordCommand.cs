@@ -3,6 +3,7 @@ using System.CommandLine;
 using Heatwright.Cli.Input;
 using Heatwright.Cli.Output;
 using Heatwright.Journal.Entries;
+using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
 using Heatwright.Journal.Views;
 
@@ -52,6 +53,11 @@ internal sealed class RecordOptions
 
     private readonly Option<string?> _reason = new("--reason") { Description = "Why. Decisions and corrections need one.", HelpName = "WORDS" };
 
+    private readonly Option<bool> _asFact = new("--as-fact")
+    {
+        Description = "Take it although it does not fit where the heat stands; it will be shown as something that does not fit.",
+    };
+
     public Argument<string> Heat { get; } = new("HEAT") { Description = "Heat number." };
 
     public void AddTo(Command command)
@@ -60,6 +66,7 @@ internal sealed class RecordOptions
         _by.AddTo(command);
         command.Options.Add(_time);
         command.Options.Add(_reason);
+        command.Options.Add(_asFact);
         _output.AddTo(command);
     }
 
@@ -72,6 +79,13 @@ internal sealed class RecordOptions
         using IJournalStore store = _journal.Open(parsed, write: true);
         EntryBody body = make(store);
         var entry = NewEntry.Of(heat, body, Times.Parse(parsed.GetValue(_time), "--time"), _by.Actor(parsed), parsed.GetValue(_reason) ?? "");
+        if (!parsed.GetValue(_asFact) && LifecycleGuard.Refusal(HeatFacts.Of(heat, store.ReadHeat(heat, signals: false)), entry, TimeProvider.System.GetUtcNow()) is { } refusal)
+        {
+            throw new BadInputException($"heat {heat}: {refusal.Split(" Mend: ")[0]}", refusal.Contains(" Mend: ", StringComparison.Ordinal)
+                ? refusal.Split(" Mend: ")[1].TrimEnd('.') + "; if it was so all the same, add --as-fact"
+                : "if it was so all the same, add --as-fact");
+        }
+
         Entry written = store.Append(entry)[0];
         var sheet = new Sheet();
         sheet.Words($"Entry {written.Sequence}{(heat.Length == 0 ? "" : $", heat {heat}")}: {written.Kind.Name()}: {EntryWords.Of(body)}.");

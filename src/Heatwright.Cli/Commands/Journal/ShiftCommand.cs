@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+using System.CommandLine;
+using Heatwright.Cli.Input;
+using Heatwright.Cli.Output;
+using Heatwright.Journal.Views;
+
+namespace Heatwright.Cli.Commands.Journal;
+
+/// <summary><c>heatwright journal shift</c>: what a shift made, lost and hands over.</summary>
+internal static class ShiftCommand
+{
+    public static (Command, IReadOnlyList<string>) Create()
+    {
+        var date = new Argument<string?>("DATE") { Description = "Date on which the shift began; default: the shift now.", Arity = ArgumentArity.ZeroOrOne };
+        var name = new Argument<string?>("SHIFT") { Description = "early, late or night.", Arity = ArgumentArity.ZeroOrOne };
+        var list = new ListOptions();
+        var output = new OutputOptions();
+        var command = new Command("shift", "A shift: heats, steel, delays, and what is open for the next crew.") { date, name };
+        list.AddTo(command);
+        output.AddTo(command);
+        command.SetAction(parsed => list.With(parsed, heats =>
+        {
+            ShiftView shift = parsed.GetValue(date) is { } text
+                ? ShiftView.Of(heats, ListOptions.Date(text, "DATE"), Name(parsed.GetValue(name), heats.Shifts))
+                : ShiftView.At(heats, Times.Parse(null, ""));
+            return output.Write(parsed, Answer(shift, heats.Shifts));
+        }));
+        return (command, ["heatwright journal shift", "heatwright journal shift 2026-11-25 night"]);
+    }
+
+    private static string Name(string? name, ShiftPlan shifts) =>
+        name is not null && shifts.Shifts.Any(s => s.Name == name)
+            ? name
+            : throw new BadInputException($"SHIFT: '{name}' is not a shift.", "write one of " + string.Join(", ", shifts.Shifts.Select(s => s.Name)));
+
+    private static Answer Answer(ShiftView shift, ShiftPlan shifts)
+    {
+        var sheet = new Sheet();
+        sheet.Title($"Shift {shift.Shift.DateText} {shift.Shift.Name}: {shift.Heats.Count} heats");
+        sheet.Words($"{shifts.Local(shift.Shift.From):yyyy-MM-dd HH:mm} to {shifts.Local(shift.Shift.Until):yyyy-MM-dd HH:mm}, {shifts.TimeZone}.");
+        sheet.Words(
+            $"Steel {Numbers.Fixed(shift.SteelKg / 1000, 1)} t{(shift.HeatsWithoutSteel > 0 ? $" ({shift.HeatsWithoutSteel} heats tapped without a steel mass)" : "")}; oxygen {Numbers.Fixed(shift.OxygenNm3, 0)} Nm3; "
+            + $"reblows {shift.Reblows}; first end inside the order {shift.Hits} of {shift.Judged}.");
+        if (shift.Heats.Count > 0)
+        {
+            sheet.Heading("Heats");
+            sheet.Table(
+                [new("heat", Number: false), new("opened", Number: false), new("stage", Number: false), new("grade", Number: false), new("on", Number: false), new("steel", "t"), new("T", "°C"), new("C", "%"), new("blow", "min"), new("re")],
+                [
+                    .. shift.Heats.Select(h => (IReadOnlyList<string>)
+                    [
+                        h.Row.Heat, shifts.Local(h.Row.Opened).ToString("HH:mm"), h.Row.Stage, h.Row.Grade, h.Row.Unit, Text(h.Summary.SteelKg / 1000, 1),
+                        Text(h.Summary.EndTemperatureK - 273.15, 0), Text(h.Summary.EndCarbonPercent, 3), Text(h.Summary.BlowMinutes, 1), h.Summary.Reblows > 0 ? h.Summary.Reblows.ToString() : "",
+                    ]),
+                ]);
+        }
+
+        if (shift.DelayMinutes.Count > 0)
+        {
+            sheet.Heading("Delays");
+            sheet.Table([new("code", Number: false), new("min")], [.. shift.DelayMinutes.OrderByDescending(d => d.Value).Select(d => (IReadOnlyList<string>)[d.Key, Numbers.Fixed(d.Value, 0)])]);
+        }
+
+        sheet.Heading("For the next crew");
+        foreach (OpenThing open in shift.Open)
+        {
+            sheet.Item($"{open.Heat}: {open.Text}");
+        }
+
+        if (shift.Open.Count == 0)
+        {
+            sheet.Words("  Nothing in the record is open. What is not in it, this page cannot know.");
+        }
+
+        if (shift.Remarks.Count > 0)
+        {
+            sheet.Heading("Notes and decisions");
+            foreach (ShiftRemark remark in shift.Remarks)
+            {
+                sheet.Item($"{remark.Heat}: {remark.Text} ({remark.Entry.Actor})");
+            }
+        }
+
+        return new Answer(
+            ExitCode.Done,
+            sheet,
+            json =>
+            {
+                json.Value("format", "heatwright.journal-shift/1").Value("version", AnswerContext.Version);
+                json.Value("date", shift.Shift.DateText).Value("shift", shift.Shift.Name).Value("from", Times.Utc(shift.Shift.From)).Value("until", Times.Utc(shift.Shift.Until));
+                json.Value("steelKg", shift.SteelKg).Value("oxygenNm3", shift.OxygenNm3);
+                json.WriteNumber("reblows", shift.Reblows);
+                json.WriteNumber("hits", shift.Hits);
+                json.WriteNumber("judged", shift.Judged);
+                json.Object("delayMinutes", () =>
+                {
+                    foreach ((string code, double minutes) in shift.DelayMinutes)
+                    {
+                        json.Value(code, minutes);
+                    }
+                });
+                json.Array("heats", shift.Heats, h => json.Value("heat", h.Row.Heat).Value("stage", h.Row.Stage));
+                json.Array("open", shift.Open, o => json.Value("heat", o.Heat).Value("text", o.Text));
+                json.Array("remarks", shift.Remarks, r => json.Value("heat", r.Heat).Value("text", r.Text).Value("actor", r.Entry.Actor));
+            },
+            new CsvTable(
+                ["heat", "stage", "grade", "unit", "steelKg"],
+                [.. shift.Heats.Select(h => (IReadOnlyList<object>)[h.Row.Heat, h.Row.Stage, h.Row.Grade, h.Row.Unit, h.Summary.SteelKg is { } s ? s : ""])]));
+    }
+
+    private static string Text(double? value, int decimals) => value is { } v ? Numbers.Fixed(v, decimals) : "";
+}
