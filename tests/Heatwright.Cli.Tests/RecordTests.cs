@@ -23,7 +23,7 @@ public sealed class RecordTests : IDisposable
         Assert.Equal("Entry 9, heat L-1: delay: wait-ladle, North, 8 min.\n", Record("delay", "L-1", "wait-ladle", "--from", "2026-11-25T08:12Z", "--until", "2026-11-25T08:20Z", "--unit", "North"));
         Assert.Equal("Entry 10, heat L-1: note: slopped a little.\n", Record("note", "L-1", "slopped a little"));
         Assert.Equal("Entry 11, heat L-1: correction: put right: scrap heavy 7.6 t.\n", Record("correct", "L-1", "2", "mass=7.6 t", "--reason", "scale read again"));
-        Assert.Equal("Entry 12, heat L-1: end: cast, steel 160.4 t, oxygen 8300 Nm3.\n", Record("close", "L-1", "--steel", "160.4 t", "--oxygen", "8300 Nm3", "--outcome", "cast"));
+        Assert.Equal("Entry 12, heat L-1: end: cast, steel 160.4 t, oxygen 8300 Nm3.\n", Record("close", "L-1", "--steel", "160.4 t", "--oxygen", "8300 Nm3", "--outcome", "cast", "--as-fact"));
         Assert.Equal("Entry 13: equipment: North: lance renewed, after 212 heats.\n", Record("renew", "North", "lance", "--age", "212 heats"));
     }
 
