@@ -8,6 +8,7 @@ using Heatwright.Cli.Commands;
 using Heatwright.Cli.Commands.Journal;
 using Heatwright.Cli.Commands.Record;
 using Heatwright.Cli.Input;
+using Heatwright.Journal.Files;
 using Heatwright.Journal.Store;
 
 namespace Heatwright.Cli;
@@ -45,6 +46,11 @@ internal static class HeatwrightCommand
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
         catch (BadInputException e)
+        {
+            Console.Error.WriteLine("heatwright: " + e.Message);
+            return ExitCode.BadInput;
+        }
+        catch (FileRefusedException e)
         {
             Console.Error.WriteLine("heatwright: " + e.Message);
             return ExitCode.BadInput;
@@ -90,6 +96,7 @@ internal static class HeatwrightCommand
         Add(root, ExplainCommand.Create(), ExplainCommand.Examples);
         Add(root, ValidateCommand.Create(), ValidateCommand.Examples);
         Add(root, CheckModelCommand.Create(), CheckModelCommand.Examples);
+        Add(root, DemoCommand.Create(), DemoCommand.Examples);
         Add(root, RecordCommand.Create(), RecordCommand.Examples);
         Add(root, JournalCommand.Create(), JournalCommand.Examples);
         WithExamples(root, RootExamples);

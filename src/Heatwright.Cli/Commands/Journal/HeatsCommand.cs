@@ -59,7 +59,7 @@ internal static class HeatsCommand
                     h.Sum.Reblows > 0 ? h.Sum.Reblows.ToString() : "", Marks(h.Row, h.Sum),
                 ]),
             ]);
-        sheet.Words("re: reblows. stale: a result no longer stands on what is known; odd: something does not fit; late: a fact came late. 'journal show HEAT' says what.");
+        sheet.Words("re: reblows. stale: a result no longer stands on what is known; odd: something does not fit. 'journal show HEAT' says what.");
         return new Answer(
             ExitCode.Done,
             sheet,
@@ -89,7 +89,7 @@ internal static class HeatsCommand
     }
 
     private static string Marks(HeatRow row, HeatSummary sum) =>
-        string.Join(" ", new[] { row.Stale > 0 ? "stale" : null, sum.Irregularities > 0 ? "odd" : null, sum.Late > 0 ? "late" : null }.OfType<string>());
+        string.Join(" ", new[] { row.Stale > 0 ? "stale" : null, sum.Irregularities > 0 ? "odd" : null }.OfType<string>());
 
     private static string Text(double? value, int decimals) => value is { } v ? Numbers.Fixed(v, decimals) : "";
 

@@ -21,6 +21,8 @@ internal static class JournalCommand
         group.Add(UseCommands.Materials());
         group.Add(RecomputeCommand.Ask());
         group.Add(RecomputeCommand.Again());
+        group.Add(ImportCommand.Create());
+        group.Add(ExportCommand.Create());
         return group;
     }
 }

@@ -164,7 +164,7 @@ internal static class ShowAnswer
                 .. record.Facts.Entries.Order(SourceOrder.Instance).Select(e => (IReadOnlyList<string>)
                 [
                     e.Sequence.ToString(), Clock(e.SourceTime), e.Kind.Name(),
-                    Shortened(EntryWords.Of(e.Body)) + (late.Contains(e.Id) ? $" (arrived {Clock(e.ArrivalTime)})" : ""), e.Actor,
+                    Shortened(EntryWords.Of(e.Body)) + (late.Contains(e.Id) ? $" (arrived {Clock(e.ArrivalTime)})" : ""), e.Actor[(e.Actor.IndexOf(':', StringComparison.Ordinal) + 1)..],
                 ]),
             ]);
     }
