@@ -23,6 +23,11 @@ internal static class JournalCommand
         group.Add(RecomputeCommand.Again());
         group.Add(ImportCommand.Create());
         group.Add(ExportCommand.Create());
+        group.Add(CareCommands.Verify());
+        group.Add(CareCommands.Backup());
+        group.Add(CareCommands.Restore());
+        group.Add(CareCommands.Migrate());
+        group.Add(CareCommands.Doctor());
         return group;
     }
 }
