@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Journal.Store;
+using Heatwright.Journal.Views;
 
 namespace Heatwright.Journal.Care;
 
@@ -63,8 +64,11 @@ public sealed record VerifyOptions
     /// <summary>Told now and then what is being checked and how far it is, 0 to 1.</summary>
     public Action<string, double>? Progress { get; init; }
 
-    /// <summary>Bookkeeping of heats too.</summary>
+    /// <summary>Bookkeeping of heats too, and their cached rows.</summary>
     public bool Balances { get; init; } = true;
+
+    /// <summary>Shifts of the works; rows that were cached with others are not compared. Null: <see cref="ShiftPlan.Default"/>.</summary>
+    public ShiftPlan? Shifts { get; init; }
 
     /// <summary>Stops it.</summary>
     public CancellationToken Cancel { get; init; }

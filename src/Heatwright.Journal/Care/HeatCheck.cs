@@ -19,6 +19,7 @@ internal static class HeatCheck
     public static long Run(IStoredRows rows, long entries, FindingList findings)
     {
         var heat = new List<StoredRow>();
+        var cache = new CacheCheck(rows, findings);
         long heats = 0, read = 0;
         try
         {
@@ -26,7 +27,7 @@ internal static class HeatCheck
             {
                 if (heat.Count > 0 && heat[0].Heat != row.Heat)
                 {
-                    heats += Heat(heat, findings);
+                    heats += Heat(heat, cache, findings);
                     heat.Clear();
                 }
 
@@ -58,7 +59,7 @@ internal static class HeatCheck
             return heats;
         }
 
-        return heats + Heat(heat, findings);
+        return heats + Heat(heat, cache, findings);
     }
 
     /// <summary>What the entries of one heat say against each other.</summary>
@@ -111,7 +112,7 @@ internal static class HeatCheck
         }
     }
 
-    private static long Heat(List<StoredRow> rows, FindingList findings)
+    private static long Heat(List<StoredRow> rows, CacheCheck cache, FindingList findings)
     {
         if (rows.Count == 0 || rows[0].Heat.Length == 0)
         {
@@ -133,6 +134,11 @@ internal static class HeatCheck
             foreach (Finding finding in Balances(rows[0].Heat, entries))
             {
                 findings.Add(finding);
+            }
+
+            if (entries.Count == rows.Count(r => r.Kind != EntryKind.SignalBlock.Name()))
+            {
+                cache.Heat(rows[0].Heat, entries);
             }
         }
 

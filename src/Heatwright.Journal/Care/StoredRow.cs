@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.Diagnostics.CodeAnalysis;
 using Heatwright.Journal.Entries;
+using Heatwright.Journal.Store;
 
 namespace Heatwright.Journal.Care;
 
@@ -56,6 +57,14 @@ internal interface IStoredRows : IDisposable
     /// <summary>All rows but signal blocks, by heat and version.</summary>
     /// <exception cref="StoredRowException">The rest cannot be read.</exception>
     IEnumerable<StoredRow> ByHeat();
+
+    /// <summary>Entries that the cached list of heats was made to.</summary>
+    /// <exception cref="StoredRowException">It cannot be read.</exception>
+    long CachedTo();
+
+    /// <summary>The cached row of a heat, or null.</summary>
+    /// <exception cref="StoredRowException">It cannot be read.</exception>
+    HeatRow? Cached(string heat);
 
     /// <summary>Ids that stand in several rows.</summary>
     /// <exception cref="StoredRowException">They cannot be read.</exception>

@@ -13,6 +13,8 @@ internal abstract class StoredRows : IStoredRows
 
     private const string Following = $"SELECT {Columns} body FROM entry WHERE sequence >= @a ORDER BY sequence LIMIT @most";
 
+    private const string CachedRow = "SELECT heat, opened, stage, grade, unit, shift_date, shift, stale, summary FROM heat_row WHERE heat = @a";
+
     private const string FollowingByHeat = $"""
         SELECT {Columns} CASE WHEN kind = 'signal-block' THEN @empty ELSE body END AS body
         FROM entry WHERE (heat, heat_version) > (@a, @b) ORDER BY heat, heat_version LIMIT @most
@@ -35,6 +37,12 @@ internal abstract class StoredRows : IStoredRows
     /// <inheritdoc/>
     public IEnumerable<byte[]> DoubledIds() =>
         Read("SELECT id FROM entry GROUP BY id HAVING count(*) > 1 LIMIT @most", r => Bytes(r.GetValue(0)));
+
+    /// <inheritdoc/>
+    public long CachedTo() => Read("SELECT up_to FROM heat_row_mark", r => Number(r, 0)).FirstOrDefault();
+
+    /// <inheritdoc/>
+    public HeatRow? Cached(string heat) => Read(CachedRow, Heat, ("@a", (object)heat)).FirstOrDefault();
 
     /// <inheritdoc/>
     public abstract void Dispose();
@@ -91,6 +99,9 @@ internal abstract class StoredRows : IStoredRows
 
     private static StoredRow Row(DbDataReader r) => new(
         Number(r, 0), Bytes(r.GetValue(1)), Text(r, 2), Number(r, 3), Text(r, 4), Number(r, 5), Number(r, 6), Number(r, 7), Text(r, 8), Text(r, 9), Bytes(r.GetValue(10)), Bytes(r.GetValue(11)));
+
+    private static HeatRow Heat(DbDataReader r) => new(
+        Text(r, 0), DateTimeOffset.FromUnixTimeMilliseconds(Number(r, 1)), Text(r, 2), Text(r, 3), Text(r, 4), Text(r, 5), Text(r, 6), (int)Number(r, 7), Text(r, 8));
 
     // What a damaged row gives need not be of the column's type; then it is something that no hash follows from.
     private static byte[] Bytes(object value) => value switch { byte[] b => b, Guid g => g.ToByteArray(bigEndian: true), _ => [] };

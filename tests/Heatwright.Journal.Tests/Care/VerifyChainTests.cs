@@ -4,6 +4,7 @@ using Heatwright.Journal.Entries;
 using Heatwright.Journal.Store;
 using Heatwright.Journal.Store.Sqlite;
 using Heatwright.Journal.Tests.Store;
+using Heatwright.Journal.Views;
 using Microsoft.Data.Sqlite;
 
 namespace Heatwright.Journal.Tests.Care;
@@ -61,6 +62,8 @@ public sealed class VerifyChainTests : IDisposable
     {
         JournalHead head = CareJournal.Make(_path);
         Change($"DELETE FROM entry WHERE sequence > {head.Sequence - 3}");
+        Assert.Contains("was made from entries up to", Assert.Single(JournalVerify.Run(_path).Findings).Text, StringComparison.Ordinal);
+        Change("UPDATE heat_row_mark SET up_to = 0", triggers: false);
         Assert.True(JournalVerify.Run(_path).Whole);
         Finding finding = Assert.Single(JournalVerify.Run(_path, new VerifyOptions { ExpectedHead = head.ToString() }).Findings);
         Assert.Equal((Severity.Damage, head.Sequence - 2), (finding.Severity, finding.Sequence));
@@ -114,11 +117,28 @@ public sealed class VerifyChainTests : IDisposable
     private static void Put(SqliteJournal store, string heat, params EntryBody[] bodies) =>
         store.Append([.. bodies.Select(b => NewEntry.Of(heat, b, CareJournal.Start, "program:test"))]);
 
-    private void Change(string sql, bool checks = true)
+    [Fact]
+    public void A_cached_row_that_the_entries_do_not_give_is_doubted()
+    {
+        using (var store = SqliteJournal.Open(_path, new JournalOptions { CreateIfMissing = true }))
+        {
+            CareJournal.Fill(store, 4);
+            var list = new HeatList(store);
+            list.Rebuild();
+            Assert.Equal(4, list.Count());
+        }
+
+        Assert.Empty(JournalVerify.Run(_path).Findings);
+        Change("UPDATE heat_row SET grade = 'DC04' WHERE heat = 'L-1002'", triggers: false);
+        Finding finding = Assert.Single(JournalVerify.Run(_path).Findings);
+        Assert.Equal((Check.Views, Severity.Doubt, "L-1002"), (finding.Check, finding.Severity, finding.Heat));
+    }
+
+    private void Change(string sql, bool checks = true, bool triggers = true)
     {
         using SqliteConnection connection = SealedFile.Open(_path);
         SealedFile.Do(connection, $"PRAGMA ignore_check_constraints={(checks ? 0 : 1)}");
-        SealedFile.Do(connection, "DROP TRIGGER entry_is_never_changed; DROP TRIGGER entry_is_never_removed");
+        SealedFile.Do(connection, triggers ? "DROP TRIGGER entry_is_never_changed; DROP TRIGGER entry_is_never_removed" : "SELECT 1");
         SealedFile.Do(connection, sql);
     }
 }
