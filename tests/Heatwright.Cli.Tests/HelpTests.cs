@@ -32,6 +32,11 @@ public sealed partial class HelpTests : IDisposable
     {
         string[] examples = Examples(_terminal.Run(command, "--help").Ends(0).Output);
         Assert.NotEmpty(examples);
+        if (command == "journal")
+        {
+            _terminal.Run("demo", "--heats", "2").Ends(0);
+        }
+
         Assert.All(examples, e =>
         {
             Ran ran = _terminal.Shell(e);

@@ -7,7 +7,7 @@ internal static class JournalCommand
     public static readonly string[] Examples =
     [
         "heatwright journal heats",
-        "heatwright journal show L-1001",
+        "heatwright journal show L-20001",
         "heatwright journal verify",
     ];
 
