@@ -19,10 +19,12 @@ public sealed class PostgresJournal : SqlJournal
         SELECT pg_advisory_xact_lock(@lock)
         """;
 
-    private const string KnownSql = $"SELECT {SqlSession.EntryColumns} FROM entry WHERE id = ANY(@ids)";
-
-    private const string VersionsSql =
-        "SELECT h, (SELECT max(heat_version) FROM entry WHERE heat = h) FROM unnest(@heats) AS h";
+    // Three answers in one round trip: all other writers wait while this goes on.
+    private const string LoadSql = $"""
+        SELECT sequence, hash FROM entry ORDER BY sequence DESC LIMIT 1;
+        SELECT h, (SELECT max(heat_version) FROM entry WHERE heat = h) FROM unnest(@heats) AS h;
+        SELECT {SqlSession.EntryColumns} FROM entry WHERE id = ANY(@ids)
+        """;
 
     private const string InsertSql = $"""
         INSERT INTO entry ({SqlSession.EntryColumns})
@@ -95,10 +97,25 @@ public sealed class PostgresJournal : SqlJournal
 
     private protected override AppendState Load(SqlSession session, AppendBatch batch)
     {
+        using var command = new NpgsqlCommand(LoadSql, (NpgsqlConnection)session.Connection);
+        command.Parameters.AddWithValue("heats", batch.Heats.ToArray());
+        command.Parameters.AddWithValue("ids", batch.Ids.ToArray());
+        using NpgsqlDataReader reader = command.ExecuteReader();
+        JournalHead head = reader.Read() ? new JournalHead(reader.GetInt64(0), reader.GetFieldValue<byte[]>(1)) : new JournalHead(0, EntryHash.Origin);
         var versions = new Dictionary<string, long>(StringComparer.Ordinal);
-        session.Each(VersionsSql, r => versions[r.GetString(0)] = r.IsDBNull(1) ? 0 : r.GetInt64(1), ("@heats", batch.Heats.ToArray()));
-        List<Entry> known = session.Query(KnownSql, session.ReadEntry, ("@ids", batch.Ids.ToArray()));
-        return new AppendState(ReadHead(session), known.ToDictionary(e => e.Id), versions);
+        for (reader.NextResult(); reader.Read();)
+        {
+            versions[reader.GetString(0)] = reader.IsDBNull(1) ? 0 : reader.GetInt64(1);
+        }
+
+        var known = new Dictionary<Guid, Entry>();
+        for (reader.NextResult(); reader.Read();)
+        {
+            Entry entry = session.ReadEntry(reader);
+            known[entry.Id] = entry;
+        }
+
+        return new AppendState(head, known, versions);
     }
 
     private protected override void Insert(SqlSession session, List<Entry> entries)
@@ -111,11 +128,9 @@ public sealed class PostgresJournal : SqlJournal
                 bytes += entries[to].BodyBytes.Length;
             }
 
-            Insert((NpgsqlConnection)session.Connection, entries[from..to]);
+            Insert((NpgsqlConnection)session.Connection, entries[from..to], tell: to == entries.Count);
             from = to;
         }
-
-        session.Execute("SELECT pg_notify(@channel, @sequence)", ("@channel", PostgresWatch.Channel), ("@sequence", entries[^1].Sequence.ToString()));
     }
 
     private protected override IDisposable Listen(Action signal) => _retry.Run(() => new PostgresWatch(_source, signal));
@@ -126,9 +141,9 @@ public sealed class PostgresJournal : SqlJournal
         _source.Dispose();
     }
 
-    private static void Insert(NpgsqlConnection connection, List<Entry> entries)
+    private static void Insert(NpgsqlConnection connection, List<Entry> entries, bool tell)
     {
-        using var command = new NpgsqlCommand(InsertSql, connection);
+        using var command = new NpgsqlCommand(tell ? $"{InsertSql}; NOTIFY {PostgresWatch.Channel}" : InsertSql, connection);
         Column("sequence", NpgsqlDbType.Bigint, e => e.Sequence);
         Column("id", NpgsqlDbType.Uuid, e => e.Id);
         Column("heat", NpgsqlDbType.Text, e => e.Heat);

@@ -71,11 +71,35 @@ internal static class SqliteFile
     /// <summary>A further connection to a file that has been opened.</summary>
     public static SqliteConnection Connect(string path, JournalOptions options, bool create = false)
     {
+        try
+        {
+            return Connect(path, options.LockTimeout, options.ReadOnly ? SqliteOpenMode.ReadOnly : create ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite);
+        }
+        catch (SqliteException e) when (options.ReadOnly && e.SqliteErrorCode is raw.SQLITE_CANTOPEN or raw.SQLITE_READONLY && NoLogCanBeKept(path))
+        {
+            // SQLite may then take the file as it stands.
+            try
+            {
+                return Connect("file:" + Uri.EscapeDataString(path) + "?immutable=1", options.LockTimeout, SqliteOpenMode.ReadOnly);
+            }
+            catch (SqliteException inner)
+            {
+                throw SqliteErrors.Map(path, inner);
+            }
+        }
+        catch (SqliteException e)
+        {
+            throw SqliteErrors.Map(path, e);
+        }
+    }
+
+    private static SqliteConnection Connect(string source, TimeSpan lockTimeout, SqliteOpenMode mode)
+    {
         PageSealVfs.Register();
         var text = new SqliteConnectionStringBuilder
         {
-            DataSource = options.ReadOnly && NoLogCanBeKept(path) ? "file:" + Uri.EscapeDataString(path) + "?immutable=1" : path,
-            Mode = options.ReadOnly ? SqliteOpenMode.ReadOnly : create ? SqliteOpenMode.ReadWriteCreate : SqliteOpenMode.ReadWrite,
+            DataSource = source,
+            Mode = mode,
             Pooling = false,
             Vfs = PageSealVfs.Name,
 
@@ -86,17 +110,20 @@ internal static class SqliteFile
         try
         {
             connection.Open();
-            Execute(connection, $"PRAGMA busy_timeout = {(long)options.LockTimeout.TotalMilliseconds}");
+            Execute(connection, $"PRAGMA busy_timeout = {(long)lockTimeout.TotalMilliseconds}");
 
             // FULL: the log is on the disk before a commit returns. fullfsync asks the same of macOS. No memory map: a page is
             // checked when it is read.
             Execute(connection, "PRAGMA synchronous = FULL; PRAGMA fullfsync = ON; PRAGMA checkpoint_fullfsync = ON; PRAGMA mmap_size = 0; PRAGMA trusted_schema = OFF");
+
+            // The file is only looked at now, and its log with it.
+            Number(connection, "PRAGMA user_version");
             return connection;
         }
-        catch (SqliteException e)
+        catch
         {
             connection.Dispose();
-            throw SqliteErrors.Map(path, e);
+            throw;
         }
     }
 
@@ -207,7 +234,7 @@ internal static class SqliteFile
         }
     }
 
-    /// <summary>True when the file stands where nothing can be written and has no log: nobody can be changing it.</summary>
+    /// <summary>True when the file stands where nothing can be written and has no log: nobody can be changing it. Asked only when opening it failed.</summary>
     internal static bool NoLogCanBeKept(string path)
     {
         if (File.Exists(path + "-wal") && new FileInfo(path + "-wal").Length > 0)
