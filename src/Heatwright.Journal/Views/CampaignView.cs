@@ -34,12 +34,16 @@ public sealed record HeatAges(string Heat, string Unit, DateTimeOffset Blown, IR
 
 /// <summary>
 /// Campaigns of lining, lance, taphole and bottom elements of each converter, counted from the heats that were blown and the renewals
-/// that were entered, in order of source time. Where the works gives an age while a part is in, counting goes on from that.
+/// that were entered, in order of source time. Where the works gives an age while a part is in, or wrote one down with a heat, counting
+/// goes on from that. An age written down with a heat that is less than half of what was counted means a renewal that no one entered: a
+/// new campaign begins with that heat.
 /// </summary>
 /// <param name="Campaigns">By converter and part, the first to the last.</param>
 /// <param name="Heats">Every blown heat in order, with the ages at it.</param>
 public sealed record CampaignView(IReadOnlyList<Campaign> Campaigns, IReadOnlyList<HeatAges> Heats)
 {
+    private static readonly Dictionary<WearPart, double> NoAges = [];
+
     /// <summary>The campaign a part is in now, or null when nothing is known of it.</summary>
     public Campaign? Now(string unit, WearPart part) => Campaigns.LastOrDefault(c => c.Unit == unit && c.Part == part);
 
@@ -50,9 +54,9 @@ public sealed record CampaignView(IReadOnlyList<Campaign> Campaigns, IReadOnlyLi
     {
         ArgumentNullException.ThrowIfNull(list);
         HeatFacts equipment = HeatFacts.Of("", list.Store.ReadHeat("", signals: false));
-        IEnumerable<Step> changes = equipment.Of<EquipmentBody>().Select(f => new Step(f.Time, f.Body.Unit, "", f.Body));
-        IEnumerable<Step> blown = list.All().Select(r => (Row: r, Blow: HeatSummary.Of(r).BlowBegan)).Where(b => b.Blow is not null && b.Row.Unit.Length > 0)
-            .Select(b => new Step(b.Blow!.Value, b.Row.Unit, b.Row.Heat, null));
+        IEnumerable<Step> changes = equipment.Of<EquipmentBody>().Select(f => new Step(f.Time, f.Body.Unit, "", f.Body, NoAges));
+        IEnumerable<Step> blown = list.All().Select(r => (Row: r, Summary: HeatSummary.Of(r))).Where(b => b.Summary.BlowBegan is not null && b.Row.Unit.Length > 0)
+            .Select(b => new Step(b.Summary.BlowBegan!.Value, b.Row.Unit, b.Row.Heat, null, b.Summary.CountedAges));
         var parts = new Dictionary<(string Unit, WearPart Part), Counter>();
         var done = new List<Campaign>();
         var heats = new List<HeatAges>();
@@ -74,13 +78,29 @@ public sealed record CampaignView(IReadOnlyList<Campaign> Campaigns, IReadOnlyLi
                 }
                 else
                 {
-                    counter.Mended.Add(step.Time);
+                    if (change.Counted != true)
+                    {
+                        counter.Mended.Add(step.Time);
+                    }
+
                     counter.Age = change.AgeHeats ?? counter.Age;
                     counter.Serial = change.Serial ?? counter.Serial;
                 }
             }
             else
             {
+                foreach ((WearPart part, double age) in step.CountedAges)
+                {
+                    Counter counter = CounterOf(parts, step.Unit, part);
+                    if (age < counter.Age / 2)
+                    {
+                        done.Add(counter.Close(step.Unit, part, step.Time, null));
+                        parts[(step.Unit, part)] = counter = new Counter { Began = step.Time };
+                    }
+
+                    counter.Age = age;
+                }
+
                 heats.Add(new HeatAges(
                     step.Heat,
                     step.Unit,
@@ -111,7 +131,7 @@ public sealed record CampaignView(IReadOnlyList<Campaign> Campaigns, IReadOnlyLi
         return counter;
     }
 
-    private sealed record Step(DateTimeOffset Time, string Unit, string Heat, EquipmentBody? Change);
+    private sealed record Step(DateTimeOffset Time, string Unit, string Heat, EquipmentBody? Change, IReadOnlyDictionary<WearPart, double> CountedAges);
 
     private sealed class Counter
     {

@@ -27,6 +27,7 @@ namespace Heatwright.Journal.Views;
 /// <param name="OpenDelays">Delays that still last.</param>
 /// <param name="Planned">Planned masses by material (<see cref="MaterialKey"/>), kg.</param>
 /// <param name="Actual">Weighed masses by material, kg.</param>
+/// <param name="CountedAges">Ages of parts that the works wrote down with the heat, heats.</param>
 /// <param name="Irregularities">Number of things that do not fit.</param>
 /// <param name="Late">Number of late facts.</param>
 public sealed record HeatSummary(
@@ -49,11 +50,12 @@ public sealed record HeatSummary(
     int OpenDelays,
     IReadOnlyDictionary<string, double> Planned,
     IReadOnlyDictionary<string, double> Actual,
+    IReadOnlyDictionary<WearPart, double> CountedAges,
     int Irregularities,
     int Late)
 {
     /// <summary>Goes up when the figures or the way they are made change, so that cached rows are made anew.</summary>
-    private const int Layout = 1;
+    private const int Layout = 2;
 
     /// <summary>The mark of rows made by this program under a plan of shifts.</summary>
     public static string MarkOf(ShiftPlan shifts)
@@ -108,6 +110,7 @@ public sealed record HeatSummary(
             record.Delays.Count(d => d.Body.Until is null),
             MaterialKey.Planned(record),
             actual,
+            Counted(record),
             record.Irregularities.Count,
             record.Late.Count());
     }
@@ -135,6 +138,17 @@ public sealed record HeatSummary(
         {
             return "";
         }
+    }
+
+    private static SortedDictionary<WearPart, double> Counted(HeatRecord record)
+    {
+        var ages = new SortedDictionary<WearPart, double>();
+        foreach (EquipmentBody counted in record.Facts.Of<EquipmentBody>().Select(e => e.Body).Where(e => e is { Counted: true, AgeHeats: not null }))
+        {
+            ages[counted.Part] = counted.AgeHeats!.Value;
+        }
+
+        return ages;
     }
 
     // Temperature and carbon must both have been ordered and found: half a window is no hit.
@@ -211,5 +225,6 @@ public static class MaterialKey
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    UseStringEnumConverter = true,
     NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals)]
 internal sealed partial class SummaryJson : JsonSerializerContext;

@@ -93,4 +93,24 @@ public sealed class ShopViewsTests
         Assert.False(at.Ages.ContainsKey(WearPart.Taphole));
         Assert.Equal(314, view.Heats.Single(h => h.Heat == ShopOfHeats.Number(8)).Ages[WearPart.Lining]);
     }
+
+    [Fact]
+    public void Ages_written_down_with_heats_are_followed_and_show_a_renewal_that_no_one_entered()
+    {
+        using var shop = new ShopOfHeats();
+        shop.Heats(12);
+        void Counted(int heat, double age) =>
+            shop.Say(ShopOfHeats.Number(heat), new EquipmentBody("North", WearPart.Lining, Renewed: false, age, Counted: true), ShopOfHeats.First.AddHours(heat));
+
+        // North blows heats 0, 2, 4 …: counted on from 1200, put right at heat 4 (one heat is missing), new at heat 8.
+        Counted(0, 1200);
+        Counted(4, 1203);
+        Counted(8, 0);
+        CampaignView view = CampaignView.Of(new HeatList(shop.Store), "North");
+        Assert.Equal([1200, 1201, 1203, 1204, 0, 1], view.Heats.Select(h => h.Ages[WearPart.Lining]));
+        Campaign[] linings = [.. view.Campaigns.Where(c => c.Part == WearPart.Lining)];
+        Assert.Equal([(4, 1205.0), (2, 2.0)], linings.Select(c => (c.Heats, c.AgeHeats!.Value)));
+        Assert.Equal(ShopOfHeats.First.AddHours(8), linings[1].Began);
+        Assert.All(linings, c => Assert.Empty(c.Mended));
+    }
 }
