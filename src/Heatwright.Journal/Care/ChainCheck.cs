@@ -196,7 +196,7 @@ internal static class ChainCheck
                     SignalPacking.FromBody(signals);
                 }
             }
-            catch (EntryFormatException e)
+            catch (Exception e) when (e is not (OperationCanceledException or OutOfMemoryException))
             {
                 _findings.Add(new Finding(
                     Check.Schema, Severity.Damage, $"Entry {entry.Sequence} is as it was written and cannot be read: {e.Message}", entry.Sequence, entry.Heat.Length > 0 ? entry.Heat : null));

@@ -131,14 +131,22 @@ internal static class HeatCheck
                 }
             }
 
-            foreach (Finding finding in Balances(rows[0].Heat, entries))
+            try
             {
-                findings.Add(finding);
-            }
+                foreach (Finding finding in Balances(rows[0].Heat, entries))
+                {
+                    findings.Add(finding);
+                }
 
-            if (entries.Count == rows.Count(r => r.Kind != EntryKind.SignalBlock.Name()))
+                if (entries.Count == rows.Count(r => r.Kind != EntryKind.SignalBlock.Name()))
+                {
+                    cache.Heat(rows[0].Heat, entries);
+                }
+            }
+            catch (Exception e) when (e is not (OperationCanceledException or OutOfMemoryException))
             {
-                cache.Heat(rows[0].Heat, entries);
+                // What a flipped byte makes of an entry may be read and still be more than views are made for.
+                findings.Add(new Finding(Check.Balance, Severity.Damage, $"Heat {rows[0].Heat} cannot be reckoned with: {e.Message}", Heat: rows[0].Heat));
             }
         }
 

@@ -43,7 +43,7 @@ public static class EntryText
             return (EntryBody?)JsonSerializer.Deserialize(bytes.Span, Options.GetTypeInfo(TypeOf(kind)))
                 ?? throw new EntryFormatException($"The body of a {kind.Name()} is null.");
         }
-        catch (Exception e) when (e is JsonException or NotSupportedException or ArgumentException)
+        catch (Exception e) when (e is JsonException or NotSupportedException or ArgumentException or InvalidOperationException or FormatException or KeyNotFoundException)
         {
             throw new EntryFormatException($"The body of a {kind.Name()} cannot be read: {e.Message}", e);
         }

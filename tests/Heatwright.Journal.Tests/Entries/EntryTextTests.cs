@@ -77,4 +77,29 @@ public class EntryTextTests
     [InlineData("")]
     public void What_is_no_charge_is_refused(string text) =>
         Assert.Throws<EntryFormatException>(() => EntryText.Read(EntryKind.ChargeWeighed, 1, Encoding.UTF8.GetBytes(text)));
+
+    [Fact]
+    public void Changed_bytes_are_read_or_refused_as_no_body() =>
+        Gen.Select(EntryGen.Body, Gen.Int[0, 1 << 20], Gen.Byte).Sample((body, at, value) =>
+        {
+            byte[] bytes = EntryText.Write(body);
+            if (bytes.Length > 0)
+            {
+                bytes[at % bytes.Length] = value;
+            }
+
+            try
+            {
+                EntryText.Read(body.Kind, EntryText.SchemaVersion, bytes);
+            }
+            catch (EntryFormatException)
+            {
+                // Said so.
+            }
+        });
+
+    [Fact]
+    public void A_correction_without_the_kind_of_its_replacement_is_refused() =>
+        Assert.Throws<EntryFormatException>(() => EntryText.Read(
+            EntryKind.Correction, 1, """{"corrects":"00000000-0000-0000-0000-000000000001","replacement":{"jind":"note","body":{"text":"x"}}}"""u8.ToArray()));
 }
