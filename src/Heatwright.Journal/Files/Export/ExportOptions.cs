@@ -19,7 +19,7 @@ public enum ExportFormat
 /// <summary>How an export is made.</summary>
 public sealed record ExportOptions
 {
-    /// <summary>Heats to take, in this order; null: all, by their first entries.</summary>
+    /// <summary>Heats to take, in this order; null: all, oldest first.</summary>
     public IReadOnlyList<string>? Heats { get; init; }
 
     /// <summary>How the heats were chosen, in words, for the "about" sheet.</summary>

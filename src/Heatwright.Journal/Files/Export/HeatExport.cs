@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-using Heatwright.Journal.Entries;
 using Heatwright.Journal.Files.Import;
 using Heatwright.Journal.Store;
+using Heatwright.Journal.Views;
 
 namespace Heatwright.Journal.Files.Export;
 
@@ -30,7 +30,7 @@ public static class HeatExport
         }
 
         JournalHead head = store.Head();
-        IReadOnlyList<string> heats = options.Heats ?? AllHeats(store, head.Sequence);
+        IReadOnlyList<string> heats = options.Heats ?? [.. new HeatList(store).All(new HeatFilter(Order: HeatOrder.Oldest)).Select(r => r.Heat)];
 
         // Once for the columns, once for the rows: memory stays that of one heat.
         var found = new WideColumns();
@@ -86,21 +86,6 @@ public static class HeatExport
         {
             yield return WideHeat.Of(heat, store.ReadHeat(heat, signals: false).Where(e => e.Sequence <= upTo));
         }
-    }
-
-    private static List<string> AllHeats(IJournalStore store, long upTo)
-    {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        var heats = new List<string>();
-        foreach (Entry e in store.Read().TakeWhile(e => e.Sequence <= upTo))
-        {
-            if (e.Heat.Length > 0 && seen.Add(e.Heat))
-            {
-                heats.Add(e.Heat);
-            }
-        }
-
-        return heats;
     }
 
     private static SinkCell Cell(WideColumn column, WideHeat heat)

@@ -63,6 +63,13 @@ public sealed class WideHeat
 
         wide.TakeBlows(facts, HeatOperation.Blow, "blow");
         wide.TakeBlows(facts, HeatOperation.Reblow, "reblow");
+
+        // A sum beyond any number is no value; no table and no entry could hold it.
+        foreach (string name in wide._facts.Where(f => !double.IsFinite(f.Value.Value.Number)).Select(f => f.Key).ToArray())
+        {
+            wide._facts.Remove(name);
+        }
+
         return wide;
     }
 
