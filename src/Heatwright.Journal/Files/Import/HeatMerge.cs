@@ -49,7 +49,7 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
         {
             NewHeats++;
             _expected[row.Heat] = 0;
-            Entries.AddRange(SlotEntries.New(row.Heat, values, row.Time, unit, (mapping.Actor, reason), mapping.Past, mapping.Past));
+            Entries.AddRange(SlotEntries.New(row.Heat, values, row.Time, unit, (mapping.Actor, reason), new LifeGaps(mapping.Past, mapping.Past, mapping.Past)));
             return;
         }
 
@@ -85,7 +85,7 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
             {
                 Differ(row, q, null, value, [entries[^1]], there, put);
             }
-            else if (there.Withdrawn(SlotEntries.Id(row.Heat, q.Slot)))
+            else if (there.Withdrawn(SlotEntries.Id(row.Heat, q.Slot, q.EntryKind == EntryKind.Operation ? "complete" : "")))
             {
                 // It was imported once and a person has since said that it was wrong altogether.
                 Differences.Add(new ImportDifference(row.Line, row.Heat, q, null, value, "it was imported before and withdrawn since"));
@@ -97,12 +97,12 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
         }
 
         // A past heat that is in the journal already, closed or not, is left as it is when the file has nothing new.
-        bool closes = mapping.Past && fresh.Count > 0 && there.In("end").Count == 0 && !there.Withdrawn(SlotEntries.Id(row.Heat, "end"));
-        bool blowEnds = mapping.Past && fresh.Count > 0 && there.In(LifeOrder.BlowSlot).Count == 0 && !there.Withdrawn(SlotEntries.Id(row.Heat, LifeOrder.BlowSlot, "complete"));
+        bool Lacks(string slot, string part) => mapping.Past && there.In(slot).Count == 0 && !there.Withdrawn(SlotEntries.Id(row.Heat, slot, part));
+        var gaps = new LifeGaps(Lacks(LifeOrder.BlowSlot, "complete"), Lacks(LifeOrder.TapSlot, "complete"), Lacks("end", ""));
         if (fresh.Count > 0)
         {
             DateTimeOffset time = mapping.Time.Assume is null ? row.Time : there.Time;
-            Entries.AddRange(SlotEntries.New(row.Heat, fresh, time, unit, (mapping.Actor, reason), blowEnds, closes));
+            Entries.AddRange(SlotEntries.New(row.Heat, fresh, time, unit, (mapping.Actor, reason), gaps));
         }
 
         if (options.Correct)

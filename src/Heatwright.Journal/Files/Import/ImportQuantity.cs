@@ -88,7 +88,7 @@ public sealed class ImportQuantity
 
     /// <summary>No shop can have it: below zero, above 100 %, below absolute zero.</summary>
     internal bool IsImpossible(double stored) =>
-        stored < 0 || (Kind == Kinds.MassPercent && StoredUnit!.ToBase(stored) > 100) || (Part == QuantityPart.Duration && stored > 86_400);
+        stored < 0 || (Kind == Kinds.MassPercent && StoredUnit!.ToBase(stored) > 100) || (Part == QuantityPart.Duration && stored is 0 or > 86_400);
 
     /// <inheritdoc/>
     public override string ToString() => Name;

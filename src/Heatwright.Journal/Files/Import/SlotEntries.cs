@@ -3,14 +3,19 @@ using Heatwright.Journal.Entries;
 
 namespace Heatwright.Journal.Files.Import;
 
+/// <summary>What of a past heat's life is to be written though the file tells nothing of it: that it was blown, tapped and closed.</summary>
+internal readonly record struct LifeGaps(bool Blow, bool Tap, bool Close);
+
 /// <summary>Where in <see cref="ImportQuantity.Order"/> the parts of a heat's life begin.</summary>
 internal static class LifeOrder
 {
     public const int Blow = 160;
     public const int BlowEnd = 300;
+    public const int Tap = 400;
     public const int Close = 500;
     public const int Beside = 600;
     public const string BlowSlot = "operation/blow/1";
+    public const string TapSlot = "operation/tap/1";
 }
 
 /// <summary>Turns the quantities of one place of a heat's record into entries, and puts entries right.</summary>
@@ -25,10 +30,9 @@ internal static class SlotEntries
     /// <param name="time">Time of the row.</param>
     /// <param name="unit">Converter, where the row names it.</param>
     /// <param name="source">Actor and reason.</param>
-    /// <param name="blowEnds">Write an end of blow though nothing of it is known: the heat is past.</param>
-    /// <param name="closes">Write an end of the heat though nothing of it is known.</param>
+    /// <param name="gaps">What to write of a past heat's life though nothing of it is known.</param>
     public static List<NewEntry> New(
-        string heat, IEnumerable<(ImportQuantity Quantity, WideValue Value)> values, DateTimeOffset time, string? unit, (string Actor, string Reason) source, bool blowEnds, bool closes)
+        string heat, IEnumerable<(ImportQuantity Quantity, WideValue Value)> values, DateTimeOffset time, string? unit, (string Actor, string Reason) source, LifeGaps gaps)
     {
         var entries = new List<NewEntry>();
         DateTimeOffset now = time;
@@ -47,26 +51,39 @@ internal static class SlotEntries
         void AddBlow(HeatOperation operation, string slot, Action within, bool always)
         {
             IReadOnlyList<(ImportQuantity, WideValue)>? of = slots.Find(s => s.Slot == slot).Values;
-            double? seconds = of is null ? null : Number(of, QuantityPart.Duration);
-            if (seconds is not null)
+            bool written = of is not null || always;
+            if (written)
             {
                 Add(slot, "running", new OperationBody(operation, OperationState.Running, 1, unit), now);
             }
 
             within();
-            if (of is not null || always)
+            if (written)
             {
-                now = seconds is { } s ? now.AddMilliseconds(Math.Round(s * 1000)) : now;
+                // Without a known length it begins and ends at once, which says that none is known.
+                now = of is not null && Number(of, QuantityPart.Duration) is { } s ? now.AddMilliseconds(Math.Round(s * 1000)) : now;
                 Add(slot, "complete", new OperationBody(operation, OperationState.Complete, 1, unit, of is null ? null : Number(of, QuantityPart.OxygenBlown)), now);
             }
         }
 
+        void AddTap(OperationState state, string part)
+        {
+            if (gaps.Tap)
+            {
+                Add(LifeOrder.TapSlot, part, new OperationBody(HeatOperation.Tap, state, 1, unit), now);
+            }
+        }
+
         AddSlots(o => o < LifeOrder.Blow);
-        AddBlow(HeatOperation.Blow, LifeOrder.BlowSlot, () => AddSlots(o => o is >= LifeOrder.Blow and < LifeOrder.BlowEnd), blowEnds);
+        AddBlow(HeatOperation.Blow, LifeOrder.BlowSlot, () => AddSlots(o => o is >= LifeOrder.Blow and < LifeOrder.BlowEnd), gaps.Blow);
         AddBlow(HeatOperation.Reblow, "operation/reblow/1", () => { }, always: false);
-        AddSlots(o => o is >= LifeOrder.BlowEnd and < LifeOrder.Close or >= LifeOrder.Beside);
+        AddSlots(o => o is >= LifeOrder.BlowEnd and < LifeOrder.Tap);
+        AddTap(OperationState.Running, "running");
+        AddSlots(o => o is >= LifeOrder.Tap and < LifeOrder.Close);
+        AddTap(OperationState.Complete, "complete");
+        AddSlots(o => o >= LifeOrder.Beside);
         AddSlots(o => o is >= LifeOrder.Close and < LifeOrder.Beside);
-        if (closes && !slots.Exists(s => s.Slot == "end"))
+        if (gaps.Close && !slots.Exists(s => s.Slot == "end"))
         {
             Add("end", "", new EndBody(), now);
         }

@@ -126,9 +126,14 @@ public sealed class WideHeat
             case NoteBody n:
                 Join(e, n.Text);
                 break;
-            case OperationBody { Unit: { } unit }:
+            case OperationBody o:
                 // Where it was made stands above where it was to be made.
-                Text(e, "unit", "unit", unit);
+                Text(e, "unit", "unit", o.Unit);
+                if (o.Operation == HeatOperation.Tap)
+                {
+                    Stand(e, LifeOrder.TapSlot);
+                }
+
                 break;
             default:
                 break;
@@ -211,7 +216,8 @@ public sealed class WideHeat
                     Add(e, slot, name + ".oxygen", oxygen);
                 }
 
-                if (started.Remove(o.Index, out DateTimeOffset from))
+                // One that begins and ends at once is of unknown length.
+                if (started.Remove(o.Index, out DateTimeOffset from) && e.SourceTime > from)
                 {
                     ms = (ms ?? 0) + (e.SourceTime.ToUnixTimeMilliseconds() - from.ToUnixTimeMilliseconds());
                     Put(e, slot, name + ".duration", new WideValue(ms.Value / 1000.0));

@@ -78,7 +78,7 @@ public sealed record ImportMapping
     /// <summary>What to do when one heat stands in several rows.</summary>
     public SameHeat SameHeat { get; init; }
 
-    /// <summary>The heats are past: each gets an end of blow and is closed, whatever else the file tells.</summary>
+    /// <summary>The heats are past: each was blown, tapped and closed, whatever else the file tells.</summary>
     public bool Past { get; init; } = true;
 
     /// <summary>The file was written by this program: texts are taken to the letter, and what a journal holds is never impossible.</summary>

@@ -86,7 +86,7 @@ public static class MappingFormat
             new("actor", new TextShape(EntryCheck.ActorLength, DefaultActor), "person or program that says what the file says; without it " + DefaultActor, Required: false),
             new("missing", new ListShape(new AnyTextShape(), 1, 50), "what stands for nothing; without it n/a, -, NULL and the like; blank always does", Required: false),
             new("sameHeat", new WordShape("reject", "first", "last", "merge"), "a heat in several rows; without it `reject`", Required: false),
-            new("past", new WordShape("yes", "no"), "`yes`, and without it: the heats are past, each gets an end of blow and is closed", Required: false),
+            new("past", new WordShape("yes", "no"), "`yes`, and without it: the heats are past, each was blown, tapped and closed", Required: false),
             new("columns", new ColumnsShape(ColumnShape), "columns that are taken"),
             new("ignore", new ListShape(new TextShape(200, "gas_*"), 1, 2000), "columns that are left out knowingly; a closing * stands for any ending", Required: false),
         ])
