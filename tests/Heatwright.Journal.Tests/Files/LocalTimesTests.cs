@@ -52,6 +52,17 @@ public sealed class LocalTimesTests
     }
 
     [Fact]
+    public void One_of_date_and_clock_may_be_text()
+    {
+        var times = new LocalTimes(new TimeRule(["d", "c"], "dd.MM.yyyy HH:mm", "Europe/Berlin"));
+        Assert.Null(times.Read([Cell.Of(new DateTime(2024, 7, 1)), Cell.Of("12:00")], 2, out DateTimeOffset time));
+        Assert.Equal(DateTimeOffset.Parse("2024-07-01T10:00:00Z"), time);
+        Assert.Null(times.Read([Cell.Of("01.07.2024"), new Cell(CellKind.Span, null, 43_200)], 2, out time));
+        Assert.Equal(DateTimeOffset.Parse("2024-07-01T10:00:00Z"), time);
+        Assert.NotNull(times.Read([Cell.Of(new DateTime(2024, 7, 1)), Cell.Of("noon")], 2, out _));
+    }
+
+    [Fact]
     public void A_time_with_its_own_offset_needs_no_zone()
     {
         var times = new LocalTimes(new TimeRule(["t"], "iso", "Europe/Berlin"));

@@ -16,6 +16,8 @@ internal sealed class LocalTimes(TimeRule rule)
         "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK", "yyyy-MM-dd HH:mm:ss.FFFFFFFK", "yyyy-MM-dd'T'HH:mmK", "yyyy-MM-dd HH:mmK", "yyyy-MM-dd",
     ];
 
+    private static readonly string[] ClockPatterns = [@"h\:mm", @"hh\:mm", @"h\:mm\:ss", @"hh\:mm\:ss"];
+
     private readonly TimeZoneInfo _zone = TimeZoneInfo.FindSystemTimeZoneById(rule.Zone);
     private int _assumed;
 
@@ -74,9 +76,15 @@ internal sealed class LocalTimes(TimeRule rule)
             return (TableProblem.NotATime, "", "has no time");
         }
 
-        if (date is not null)
+        // A typed date beside a clock as text, and the reverse, are usual in sheets that were typed by hand.
+        if (date is { } day && TimeSpan.TryParseExact(written, ClockPatterns, CultureInfo.InvariantCulture, out TimeSpan hand))
         {
-            written = date.Value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) + " " + written;
+            return Make(Rounded(day + hand), written, row, out time);
+        }
+
+        if (date is null && clock > TimeSpan.Zero)
+        {
+            written += clock.ToString(rule.Pattern?.Contains('s', StringComparison.Ordinal) == true ? @"\ hh\:mm\:ss" : @"\ hh\:mm", CultureInfo.InvariantCulture);
         }
 
         if (rule.Pattern is null)
