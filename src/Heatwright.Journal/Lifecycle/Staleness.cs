@@ -49,12 +49,16 @@ public static class Staleness
         long since = computed.Entry.Sequence;
         return
         [
-            .. later.Where(l => l.Entry.Sequence > since && l.Target != computed.Id && !(l.Withdrawn && l.TargetSequence > since))
+            .. later.Where(l => l.Entry.Sequence > since && l.Target != computed.Id && !(l.Withdrawn && l.TargetSequence > since) && !FellAfter(l, computed))
                 .Select(l => (Later: l, Slot: l.Slots.FirstOrDefault(s => reads.Any(r => Slot.Matches(r, s)))))
                 .Where(l => l.Slot is not null || (l.Later.Corrects && basis.Inputs?.Contains(l.Later.Target) == true))
                 .Select(l => Cause(l.Later, l.Slot ?? l.Later.Slots.FirstOrDefault() ?? "")),
         ];
     }
+
+    // Coolant given as the answer advised is the next step of the heat, not news about what the answer was made from.
+    private static bool FellAfter(Later later, Fact<EntryBody> computed) =>
+        !later.Corrects && later.Entry.SourceTime > computed.Time && later.Slots.All(s => s.StartsWith("addition/", StringComparison.Ordinal));
 
     private static StaleCause Cause(Later later, string slot)
     {

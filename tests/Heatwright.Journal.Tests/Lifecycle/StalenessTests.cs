@@ -20,6 +20,16 @@ public sealed class StalenessTests
     }
 
     [Fact]
+    public void Coolant_that_fell_after_the_answer_is_progress_and_one_that_fell_before_and_came_late_is_news()
+    {
+        Guid result = Result(10, reads: ["addition/converter/*"]);
+        _heat.Say(11, new AdditionBody("ore", 800));
+        Assert.Empty(Stale());
+        _heat.Say(9, new AdditionBody("ore", 300));
+        Assert.Equal(["addition/converter/ore"], Stale()[result].Select(c => c.Slot));
+    }
+
+    [Fact]
     public void What_came_before_does_not_make_stale()
     {
         _heat.Say(13, new ChargeBody(ChargeKind.Scrap, 1, "heavy"));

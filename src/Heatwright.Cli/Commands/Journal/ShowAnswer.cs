@@ -158,6 +158,14 @@ internal static class ShowAnswer
     {
         HashSet<Guid> late = [.. record.Late.Select(f => f.Id)];
         sheet.Heading("Entries");
+
+        // A heat taken from a spreadsheet arrived as a whole: to say so once is enough.
+        if (late.Count > 0 && record.Facts.Entries.Select(e => e.ArrivalTime).Distinct().Count() == 1)
+        {
+            sheet.Words($"All arrived on {Clock(record.Facts.Entries[0].ArrivalTime)}.");
+            late.Clear();
+        }
+
         sheet.Table(
             [new("entry"), new("time", Number: false), new("kind", Number: false), new("what", Number: false), new("who", Number: false)],
             [
