@@ -28,7 +28,7 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
     {
         string heat = Json("journal", "heats", "--json", "--take", "1", "--order", "oldest").GetProperty("heats")[0].GetProperty("heat").GetString()!;
         JsonElement now = Json("journal", "show", heat, "--json");
-        long[] sequences = [.. now.GetProperty("entries").EnumerateArray().Select(e => e.GetProperty("sequence").GetInt64())];
+        long[] sequences = [.. now.GetProperty("entries").EnumerateArray().Select(e => e.GetProperty("sequence").GetInt64()).Order()];
         JsonElement then = Json("journal", "show", heat, "--json", "--as-of", sequences[2].ToString());
         Assert.Equal(3, then.GetProperty("entries").GetArrayLength());
         Assert.Equal("closed", now.GetProperty("stage").GetString());

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using Heatwright.Cli.Input;
 using Heatwright.Cli.Output;
 using Heatwright.Journal.Care;
@@ -7,8 +8,11 @@ using Heatwright.Journal.Care;
 namespace Heatwright.Cli.Commands.Journal;
 
 /// <summary><c>heatwright journal verify, backup, restore, migrate, doctor</c>.</summary>
-internal static class CareCommands
+internal static partial class CareCommands
 {
+    [GeneratedRegex("^[0-9]+:[0-9a-fA-F]{64}$")]
+    private static partial Regex Head { get; }
+
     public static (Command, IReadOnlyList<string>) Verify()
     {
         var journal = new JournalPlaceOption();
@@ -19,6 +23,11 @@ internal static class CareCommands
         output.AddTo(command);
         command.SetAction(parsed =>
         {
+            if (parsed.GetValue(head) is { } noted && !Head.IsMatch(noted))
+            {
+                throw new BadInputException($"--head: '{noted}' is not the number of an entry, ':' and a hash of 64 hexadecimal digits.", "give it as 'journal verify' or 'journal backup' printed it");
+            }
+
             using var progress = new Progress("verifying");
             VerifyReport report = JournalVerify.Run(journal.Place(parsed), new VerifyOptions { ExpectedHead = parsed.GetValue(head), Progress = Told(progress) });
             progress.Dispose();

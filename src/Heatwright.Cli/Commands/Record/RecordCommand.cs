@@ -16,6 +16,7 @@ internal static class RecordCommand
     [
         "heatwright record weigh L-1001 hot-metal \"142.7 t\" --temperature \"1350 °C\" --by anna",
         "heatwright record weigh L-1001 scrap \"6.7 t\" --material heavy --by anna",
+        "heatwright record mark L-1001 blow running --unit North --by anna",
         "heatwright record measure L-1001 in-blow --temperature \"1550 °C\" --carbon 0.48 --by anna",
         "heatwright record decide L-1001 \"tap or blow on\" tap --reason \"inside the window\" --by anna",
     ];
