@@ -10,7 +10,7 @@ namespace Heatwright.Cli.Commands.Journal;
 /// <summary><c>heatwright journal verify, backup, restore, migrate, doctor</c>.</summary>
 internal static partial class CareCommands
 {
-    [GeneratedRegex("^[0-9]+:[0-9a-fA-F]{64}$")]
+    [GeneratedRegex("^[0-9]+:[0-9a-fA-F]{64}$", RegexOptions.None, 1000)]
     private static partial Regex Head { get; }
 
     public static (Command, IReadOnlyList<string>) Verify()

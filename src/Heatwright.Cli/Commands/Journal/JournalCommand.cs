@@ -23,6 +23,8 @@ internal static class JournalCommand
         group.Add(RecomputeCommand.Again());
         group.Add(ImportCommand.Create());
         group.Add(ExportCommand.Create());
+        group.Add(MappingCommands.Draft());
+        group.Add(MappingCommands.Quantities());
         group.Add(CareCommands.Verify());
         group.Add(CareCommands.Backup());
         group.Add(CareCommands.Restore());

@@ -65,7 +65,7 @@ internal sealed class QuantityNameShape : Shape
 {
     public override string Example => "hot-metal.mass";
 
-    public override string Describe => "name of a quantity; `heatwright import --quantities` lists them";
+    public override string Describe => "name of a quantity; `heatwright journal quantities` lists them";
 
     public override object? Read(Node node, ShapeReading reading, string field)
     {
