@@ -272,6 +272,17 @@ public sealed class HeatImportTests : IDisposable
     }
 
     [Fact]
+    public void A_length_of_time_finer_than_the_record_is_no_difference_later()
+    {
+        IJournalStore store = _desk.Journal();
+        string path = _desk.Put("a.csv", "heat,s\n1,1181.7447\n2,17.33333\n");
+        ImportMapping map = Desk.Mapping("s: {quantity: blow.duration, unit: min}");
+        Assert.Equal(ImportStatus.Written, HeatImport.Write(store, path, map).Status);
+        Assert.Equal(1040, Desk.Values(store, "2")["blow.duration"].Number);
+        Assert.Equal(ImportStatus.NothingNew, HeatImport.Write(store, path, map).Status);
+    }
+
+    [Fact]
     public void Progress_is_told()
     {
         var steps = new List<string>();

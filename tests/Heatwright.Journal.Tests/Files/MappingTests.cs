@@ -2,11 +2,13 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Heatwright.Journal.Files.Import;
 using Heatwright.Journal.Files.Mapping;
 using Heatwright.Journal.Files.Tables;
 using Heatwright.Journal.Store;
 using Heatwright.Shop.Files;
+using Json.Schema;
 
 namespace Heatwright.Journal.Tests.Files;
 
@@ -23,6 +25,8 @@ public sealed class MappingTests : IDisposable
         """;
 
     private static readonly JsonSerializerOptions Printed = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static readonly Lazy<JsonSchema> Published = new(() => JsonSchema.FromText(Resource("schemas/mapping.schema.json", typeof(ProblemCode).Assembly)));
 
     private readonly Desk _desk = new();
 
@@ -47,6 +51,22 @@ public sealed class MappingTests : IDisposable
     [Theory]
     [MemberData(nameof(Examples))]
     public void Each_example_is_good(string name) => Assert.NotEmpty(MappingFormat.Read(Encoding.UTF8.GetBytes(Resource(name)), name).Columns);
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Each_example_is_valid_by_the_published_schema(string name) => Assert.True(Valid(Resource(name)));
+
+    [Theory]
+    [InlineData("unit: t", "unit: [t]")]
+    [InlineData("hot-metal.mass", "hotmetal.mass")]
+    [InlineData("heat: heat", "")]
+    [InlineData("name: test", "nam: test")]
+    [InlineData("format: 1", "format: 2")]
+    public void The_schema_sees_mistakes(string what, string by)
+    {
+        Assert.True(Valid(Good));
+        Assert.False(Valid(Good.Replace(what, by, StringComparison.Ordinal)));
+    }
 
     [Theory]
     [InlineData("name: test", "nam: test", "nam", ProblemCode.UnknownField)]
@@ -167,6 +187,21 @@ public sealed class MappingTests : IDisposable
         Assert.Equal(("Schmelze", "Datum", "Roheisen [t]"), (mapping.Heat, mapping.Time.Columns.Single(), mapping.Columns.Single().Column));
         Assert.Equal(1, HeatImport.Preview(path, mapping).Heats);
     }
+
+    private static bool Valid(string yaml)
+    {
+        Node node = NodeReader.Read(Encoding.UTF8.GetBytes(yaml), new Heatwright.Shop.Files.Reading("m.yaml", References.None))!;
+        return Published.Value.Evaluate(JsonSerializer.SerializeToElement(Json(node))).IsValid;
+    }
+
+    private static JsonNode Json(Node node) => node switch
+    {
+        BlockNode block => new JsonObject(block.Entries.Select(e => KeyValuePair.Create(e.Key.Text, (JsonNode?)Json(e.Value)))),
+        ListNode list => new JsonArray([.. list.Items.Select(Json)]),
+        ScalarNode { Plain: true } s when double.TryParse(s.Text, out double number) => JsonValue.Create(number),
+        ScalarNode s => JsonValue.Create(s.Text),
+        _ => throw new ArgumentException(node.GetType().Name, nameof(node)),
+    };
 
     private DraftColumn Draft(string column) => MappingDraft.Of(_desk.Put("d.csv", $"heat;\"{column}\"\n1;2\n")).Columns.Single();
 

@@ -151,6 +151,12 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
     {
         ImportQuantity q = rule.Quantity;
         double stored = q.ToStored(scale == 1 ? number : number * scale, unit);
+        if (q.Part == QuantityPart.Duration && !mapping.OwnLayout)
+        {
+            // It becomes the times of two entries, which are kept to the millisecond.
+            stored = Math.Round(stored * 1000) / 1000;
+        }
+
         if (!double.IsFinite(stored))
         {
             return (null, new CellFault(ProblemCode.NotFinite, written, "The number is larger than any.", null, "correct it"));

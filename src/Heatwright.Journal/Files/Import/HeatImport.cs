@@ -14,8 +14,11 @@ namespace Heatwright.Journal.Files.Import;
 /// </summary>
 public static class HeatImport
 {
-    /// <summary>Most heats of one import: they are written in one transaction and held in memory until then.</summary>
-    public const int MostHeats = 200_000;
+    /// <summary>Most heats of one import: they are written in one transaction and held in memory until then, some 17 kB each.</summary>
+    public const int MostHeats = 40_000;
+
+    // An entry lists the rows that were let go; beyond this many it says only how many more there were.
+    private const int MostListed = 20_000;
 
     private const string AssumedTime = "time assumed, the file has none";
 
@@ -86,7 +89,7 @@ public static class HeatImport
     {
         string sha256 = table.Sha256();
         var body = new ImportBody(
-            table.Name, sha256, mapping.Name, mapping.Text, outcome.Preview.Rows, outcome.Preview.Heats, [.. heats.Rejects.Select(p => p.ToString())]);
+            table.Name, sha256, mapping.Name, mapping.Text, outcome.Preview.Rows, outcome.Preview.Heats, Listed(heats.Rejects));
         Guid id = EntryId.From("import file", sha256, mapping.Text, store.Head().ToString());
         options.Progress?.Invoke(new ImportProgress("writing", 0, merge.Entries.Count + 1));
         var request = new AppendRequest(
@@ -107,6 +110,30 @@ public static class HeatImport
         var reader = new RowReader(table, mapping, Tell);
         var heats = new HeatCollector(table, mapping, reader, options.MostShown, keep);
         return (heats.Run(Tell), heats);
+    }
+
+    private static List<string> Listed(IEnumerable<Problem> rejects)
+    {
+        var listed = new List<string>();
+        int more = 0;
+        foreach (Problem problem in rejects)
+        {
+            if (listed.Count < MostListed)
+            {
+                listed.Add(problem.ToString());
+            }
+            else
+            {
+                more++;
+            }
+        }
+
+        if (more > 0)
+        {
+            listed.Add($"and {more} more");
+        }
+
+        return listed;
     }
 
     private static string Reason(TableSource table, ImportMapping mapping) => string.Create(
