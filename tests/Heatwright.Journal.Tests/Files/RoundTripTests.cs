@@ -95,10 +95,11 @@ public sealed class RoundTripTests
             using var document = System.Text.Json.JsonDocument.Parse(File.ReadAllBytes(path));
             Assert.Equal(read.Length, document.RootElement.GetProperty("entries").GetArrayLength());
 
-            // Written again under their ids they have the same content; sequence and arrival are the other journal's own.
+            // In an empty journal they make the same one, and a second time nothing.
             IJournalStore to = desk.Journal("to.journal");
-            to.Append([.. read.Select(e => new NewEntry(e.Id, e.Heat, e.Body, e.SourceTime, e.Actor, e.Reason))]);
-            Assert.Equal(from.Read().Select(Content), to.Read().Select(Content));
+            Assert.Equal(read.Length, EntryImport.Write(to, path));
+            Assert.Equal(from.Read().Select(All), to.Read().Select(All));
+            Assert.Equal((from.Head().ToString(), 0), (to.Head().ToString(), EntryImport.Write(to, path)));
         },
         iter: 40, threads: 1);
 
@@ -165,6 +166,21 @@ public sealed class RoundTripTests
         Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(desk.Path("a"))!, "a.xlsx*"));
         Assert.Equal(1, HeatExport.WriteHeats(store, desk.Path("a.csv"), ExportFormat.Csv).Rows);
         Assert.Throws<FileRefusedException>(() => HeatExport.WriteHeats(store, desk.Path("a.csv"), ExportFormat.Csv));
+    }
+
+    [Fact]
+    public void Entries_of_two_journals_are_not_mixed_and_a_part_is_no_journal()
+    {
+        using var desk = new Desk();
+        IJournalStore store = desk.Journal();
+        store.Append(NewEntry.Of("7", new NoteBody("a"), desk.Clock.Now, "person:anna"), NewEntry.Of("8", new NoteBody("b"), desk.Clock.Now, "person:anna"));
+        EntryExport.Write(store, desk.Path("all.json"), ExportFormat.Json);
+        EntryExport.Write(store, desk.Path("part.json"), ExportFormat.Json, new ExportOptions { Heats = ["8"] });
+        IJournalStore other = desk.Journal("other.journal");
+        Assert.Throws<FileRefusedException>(() => EntryImport.Write(other, desk.Path("part.json")));
+        other.Append(NewEntry.Of("7", new NoteBody("c"), desk.Clock.Now, "person:anna"));
+        Assert.Equal(JournalProblem.Exists, Assert.Throws<JournalException>(() => EntryImport.Write(other, desk.Path("all.json"))).Problem);
+        Assert.Equal(1, other.Head().Sequence);
     }
 
     [Fact]
