@@ -72,12 +72,14 @@ internal static class FileCheck
         if (!sealedHeader && !sealedPage)
         {
             bool noSeals = PageSeal.PageSize(first) != 0 && first[20] == 0;
+            bool marked = PageSeal.Marked(first);
             findings.Add(new Finding(
                 Check.File,
-                noSeals ? Severity.Doubt : Severity.Damage,
-                noSeals
-                    ? "The pages of this file have no seals: it was made by another program. A flipped byte is found in entries only. Mend: back it up; the copy has seals."
-                    : "The file header is not that of a journal with sealed pages.",
+                noSeals && !marked ? Severity.Doubt : Severity.Damage,
+                !noSeals ? "The file header is not that of a journal with sealed pages."
+                    : marked ? "The header of this journal leaves no room for seals, which every journal has: it is damaged, or another program made the file anew. "
+                        + "A flipped byte is found in entries only. Mend: when the chain below is whole, back it up; the copy has seals. Otherwise restore the last backup."
+                    : "The pages of this file have no seals: it was made by another program. A flipped byte is found in entries only. Mend: back it up; the copy has seals.",
                 Page: 1,
                 FirstByte: 0,
                 LastByte: 99));

@@ -50,6 +50,9 @@ internal static class PageSeal
     public static int SealedPageSize(ReadOnlySpan<byte> header) =>
         header.Length >= 100 && header.StartsWith("SQLite format 3\0"u8) && header[20] == Length ? PageSize(header) : 0;
 
+    /// <summary>True when the first 100 bytes are those of a journal, by its mark. A journal has seals whatever the rest of its header says.</summary>
+    public static bool Marked(ReadOnlySpan<byte> header) => header.Length >= 100 && header[68..].StartsWith("HwJ1"u8);
+
     /// <summary>Page size by the first 100 bytes of a file; 0 when it is none.</summary>
     public static int PageSize(ReadOnlySpan<byte> header)
     {

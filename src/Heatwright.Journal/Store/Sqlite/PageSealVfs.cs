@@ -242,7 +242,9 @@ internal static unsafe partial class PageSealVfs
             if (bytes.StartsWith("SQLite format 3\0"u8))
             {
                 Known = 1;
-                PageSize = PageSeal.SealedPageSize(bytes);
+
+                // The byte that says so may be the damaged one: what bears a journal's mark is held against its seals.
+                PageSize = PageSeal.Marked(bytes) ? PageSeal.PageSize(bytes) : PageSeal.SealedPageSize(bytes);
             }
         }
 

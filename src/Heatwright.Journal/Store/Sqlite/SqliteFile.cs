@@ -19,6 +19,7 @@ internal static class SqliteFile
     public static SqliteConnection Open(string path, JournalOptions options, out int version)
     {
         RefuseNoFile(path, options);
+        RefuseNoSeals(path);
         SqliteConnection connection = Connect(path, options, create: options.CreateIfMissing && !options.ReadOnly);
         try
         {
@@ -163,6 +164,26 @@ internal static class SqliteFile
         if (!Directory.Exists(folder))
         {
             throw SqliteErrors.Of(JournalProblem.NotFound, path, $"there is no folder {folder}", "make the folder first");
+        }
+    }
+
+    /// <summary>A journal whose header leaves no room for seals would be written without them, among pages that have some.</summary>
+    private static void RefuseNoSeals(string path)
+    {
+        try
+        {
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 1);
+            Span<byte> header = stackalloc byte[100];
+            if (file.ReadAtLeast(header, 100, throwOnEndOfStream: false) == 100 && PageSeal.Marked(header) && header[20] != PageSeal.Length)
+            {
+                throw SqliteErrors.Of(
+                    JournalProblem.Damaged, path, $"the byte at 20 of its header says that pages have {header[20]} bytes for a seal; a journal has {PageSeal.Length}",
+                    "copy the file elsewhere as it is, run 'heatwright journal verify' to see what it holds, and restore the last backup; a backup of this file is sealed anew");
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // There is none yet, or it cannot be read: the database says it in its own words.
         }
     }
 
