@@ -8,6 +8,7 @@ using Heatwright.Cli.Commands;
 using Heatwright.Cli.Commands.Journal;
 using Heatwright.Cli.Commands.Record;
 using Heatwright.Cli.Input;
+using Heatwright.Journal.Entries;
 using Heatwright.Journal.Files;
 using Heatwright.Journal.Store;
 
@@ -54,6 +55,12 @@ internal static class HeatwrightCommand
         {
             Console.Error.WriteLine("heatwright: " + e.Message);
             return ExitCode.BadInput;
+        }
+        catch (EntryFormatException e)
+        {
+            Console.Error.WriteLine("heatwright: an entry of the journal cannot be read. " + e.Message);
+            Console.Error.WriteLine("Mend: 'heatwright journal verify' names it.");
+            return ExitCode.Outside;
         }
         catch (JournalException e)
         {

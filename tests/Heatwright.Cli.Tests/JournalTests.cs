@@ -91,8 +91,11 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
     [Fact]
     public void The_demonstration_does_not_go_among_other_heats()
     {
-        _terminal.Run("record", "note", "L-1", "mine", "--journal", "own.journal").Ends(0);
-        Assert.Contains("invented heats do not belong", _terminal.Run("demo", "--heats", "2", "--journal", "own.journal").Ends(2).Errors, StringComparison.Ordinal);
+        _terminal.Run("plan", "examples/heats/ordinary.yaml", "--record", "--members", "60", "--journal", "own.journal").Ends(0);
+        string head = Json("journal", "verify", "--json", "--journal", "own.journal").GetProperty("head").GetString()!;
+        Assert.Contains("Nothing was written", _terminal.Run("demo", "--heats", "2", "--journal", "own.journal").Ends(2).Errors, StringComparison.Ordinal);
+        Assert.Contains("Nothing was written", _terminal.Run("demo", "--heats", "2", "--seed", "2").Ends(2).Errors, StringComparison.Ordinal);
+        Assert.Equal(head, Json("journal", "verify", "--json", "--journal", "own.journal").GetProperty("head").GetString());
     }
 
     [Fact]
@@ -113,6 +116,9 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
     [InlineData("unknown stage", "journal", "heats", "--stage", "porridge")]
     [InlineData("nothing of this heat", "journal", "ask", "L-9", "forecast")]
     [InlineData("head", "journal", "verify", "--head", "one")]
+    [InlineData("no place", "journal", "verify", "--journal", "")]
+    [InlineData("no host", "journal", "verify", "--journal", "Host=;Database=x")]
+    [InlineData("no port", "journal", "verify", "--journal", "postgresql://u@h/db?port=99999999999")]
     public void Bad_input_is_refused_with_its_mend(string what, params string[] arguments)
     {
         Ran ran = _terminal.Run(arguments).Ends(2);

@@ -60,6 +60,39 @@ public sealed class RecordTests : IDisposable
     }
 
     [Fact]
+    public void A_correction_stands_on_what_holds_and_not_on_what_was_withdrawn()
+    {
+        Record("add", "L-1", "lime", "6.2 t");
+        Record("correct", "L-1", "1", "mass=3 t", "--reason", "misread");
+        Record("correct", "L-1", "2", "--withdraw", "--reason", "it was right at first");
+        Assert.Equal("Entry 4, heat L-1: correction: put right: lime 6.2 t.\n", Record("correct", "L-1", "1", "lot=L7", "--reason", "lot was missing"));
+        Ran ran = _terminal.Run("record", "correct", "L-1", "2", "mass=4 t", "--reason", "x").Ends(2);
+        Assert.Contains("itself a correction", ran.Errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("mass=-12 t", "impossible")]
+    [InlineData("mass=61 t", "outside")]
+    [InlineData("material=Kalk", "lime, ")]
+    public void A_correction_has_the_limits_of_the_entry_that_it_puts_right(string change, string says)
+    {
+        _terminal.Run("plan", "examples/heats/ordinary.yaml", "--record", "--members", "60").Ends(0);
+        Record("add", "L-1001", "lime", "6.2 t");
+        Ran ran = _terminal.Run("record", "correct", "L-1001", "4", change, "--reason", "x").Ends(2);
+        Assert.Contains(says, ran.Errors, StringComparison.Ordinal);
+        Assert.Contains("Mend: ", ran.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_slip_in_the_name_of_the_journal_begins_no_other()
+    {
+        Ran ran = _terminal.Run("record", "note", "L-1", "x", "--journal", "typo.journal").Ends(2);
+        Assert.Contains("--new", ran.Errors, StringComparison.Ordinal);
+        Assert.False(File.Exists(_terminal.File("typo.journal")));
+        _terminal.Run("record", "note", "L-1", "x", "--journal", "other.journal", "--new").Ends(0);
+    }
+
+    [Fact]
     public void A_recorded_plan_brings_order_and_works_with_it_and_the_works_only_once()
     {
         Ran first = _terminal.Run("plan", "examples/heats/ordinary.yaml", "--record", "--by", "anna", "--members", "60").Ends(0);
@@ -90,6 +123,10 @@ public sealed class RecordTests : IDisposable
         { "scrap without class", ["weigh", "L-1", "scrap", "5 t"], "--material" },
         { "nothing read", ["measure", "L-1", "in-blow"], "--status bad" },
         { "element", ["analyse", "L-1", "end-of-blow", "Xx=1"], "'Xx'" },
+        { "two elements in one", ["analyse", "L-1", "hot-metal", "C,Si=1"], "'C,Si'" },
+        { "cold hot metal", ["weigh", "L-1", "hot-metal", "142 t", "--temperature", "135 °C"], "1100 °C to 1550 °C" },
+        { "much silicon", ["analyse", "L-1", "hot-metal", "Si=45"], "0 mass % to 3 mass %" },
+        { "class of hot metal", ["weigh", "L-1", "hot-metal", "142 t", "--material", "heavy"], "--lot" },
         { "element twice", ["analyse", "L-1", "end-of-blow", "C=1", "C=2"], "twice" },
         { "percent", ["analyse", "L-1", "end-of-blow", "C=101"], "0 to 100" },
         { "slag constituent without --slag", ["analyse", "L-1", "end-of-blow", "CaO=46"], "--slag" },

@@ -3,7 +3,6 @@ using System.CommandLine;
 using Heatwright.Cli.Input;
 using Heatwright.Cli.Output;
 using Heatwright.Journal.Demo;
-using Heatwright.Journal.Entries;
 using Heatwright.Journal.Store;
 
 namespace Heatwright.Cli.Commands;
@@ -38,7 +37,6 @@ internal static class DemoCommand
             var options = new DemoOptions { Heats = parsed.GetValue(heats), Seed = parsed.GetValue(seed), HeatsWithSignals = Math.Clamp(parsed.GetValue(signals), 0, parsed.GetValue(heats)) };
             var clock = new DemoClock();
             using IJournalStore store = JournalPlace.Open(place, new JournalOptions { CreateIfMissing = true, Clock = clock });
-            RefuseOthers(store);
             long entries;
             using (var progress = new Progress("making heats"))
             {
@@ -50,15 +48,6 @@ internal static class DemoCommand
             return ExitCode.Done;
         });
         return command;
-    }
-
-    // Invented heats do not belong among real ones.
-    private static void RefuseOthers(IJournalStore store)
-    {
-        if (store.Read().FirstOrDefault() is { } first && first.Kind is not (EntryKind.Works or EntryKind.Equipment))
-        {
-            throw new BadInputException($"{store.Place}: this journal begins with a {first.Kind.Name()} by {first.Actor} and not as the demonstration does; invented heats do not belong in it.", "give another file with --journal");
-        }
     }
 
     private sealed class Told(Progress progress) : IProgress<DemoProgress>

@@ -73,7 +73,7 @@ internal static class PlanCommand
 
             if (parsed.GetValue(record))
             {
-                using IJournalStore store = journal.Open(parsed, write: true);
+                using IJournalStore store = journal.Open(parsed, write: true, mayMake: true);
                 IReadOnlyList<Entry> written = PlanRecord.Write(
                     store, context, Weighable(charge), found, BlowRun.Of(w, heat, Weighable(charge), 10, Math.Min(200, context.Members), context.Seed), by.Actor(parsed), parsed.GetValue(reason) ?? "");
                 Console.Error.WriteLine($"heatwright: recorded in {store.Place}, heat {heat.Id}: {string.Join(", ", written.Select(e => $"entry {e.Sequence} ({e.Kind.Name()})"))}.");

@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Text;
 using Heatwright.Cli.Input;
 using Heatwright.Cli.Output;
+using Heatwright.Journal.Files.Mapping;
 using Heatwright.Shop;
 using Heatwright.Shop.Files;
 
@@ -18,11 +19,13 @@ internal static class ValidateCommand
         "heatwright validate examples/heats/ordinary.yaml --materials examples/materials.yaml",
     ];
 
+    private const string Mapping = "mapping";
+
     public static Command Create()
     {
         var files = new Argument<string[]>("FILE")
         {
-            Description = "Files of any kind: plant, materials, grades, practice, heat. A heat is checked against its works too.",
+            Description = "Files of any kind: plant, materials, grades, practice, heat, mapping. A heat is checked against its works too.",
             Arity = ArgumentArity.OneOrMore,
         };
         var works = new WorksOptions();
@@ -85,6 +88,11 @@ internal static class ValidateCommand
     private static (string Kind, IReadOnlyList<Problem> Problems) Check(ParseResult parsed, string file, WorksOptions works)
     {
         string kind = KindOf(file);
+        if (kind == Mapping)
+        {
+            return (kind, MappingFormat.Check(File.ReadAllBytes(file), file));
+        }
+
         if (kind is not ("heat" or "practice"))
         {
             return (kind, ShopLoader.CheckFile(file));
@@ -106,7 +114,7 @@ internal static class ValidateCommand
             int length = stream.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
             string? line = Encoding.UTF8.GetString(start, 0, length).Split('\n').FirstOrDefault(l => l.StartsWith("kind:", StringComparison.Ordinal));
             string word = line is null ? "" : line["kind:".Length..].Split('#')[0].Trim().Trim('"', '\'');
-            return ShopLoader.Kinds.Contains(word) ? word : "unknown kind";
+            return ShopLoader.Kinds.Contains(word) || word == Mapping ? word : "unknown kind";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -16,13 +16,30 @@ internal sealed class JournalPlaceOption
         HelpName = "PLACE",
     };
 
-    public void AddTo(Command command) => command.Options.Add(_journal);
+    private readonly Option<bool> _new = new("--new") { Description = "Make the journal that --journal names when it is not there." };
+
+    /// <summary>With <paramref name="mayMake"/> also --new: a slip in a name must not begin another journal.</summary>
+    public void AddTo(Command command, bool mayMake = false)
+    {
+        command.Options.Add(_journal);
+        if (mayMake)
+        {
+            command.Options.Add(_new);
+        }
+    }
 
     /// <summary>The place that is meant.</summary>
     public string Place(ParseResult parsed) =>
         parsed.GetValue(_journal) ?? (Environment.GetEnvironmentVariable("HEATWRIGHT_JOURNAL") is { Length: > 0 } place ? place : DefaultFile);
 
-    /// <summary>Opens it; for writing a file that is not there is made.</summary>
+    /// <summary>Opens it. For writing, the file that is taken when none is named is made when it is not there, and another one with --new or where the command is there to fill one.</summary>
     /// <exception cref="JournalException">It cannot be used.</exception>
-    public IJournalStore Open(ParseResult parsed, bool write) => JournalPlace.Open(Place(parsed), new JournalOptions { ReadOnly = !write, CreateIfMissing = write });
+    public IJournalStore Open(ParseResult parsed, bool write, bool mayMake = false)
+    {
+        string place = Place(parsed);
+        bool make = write && (mayMake || place == DefaultFile || parsed.GetValue(_new));
+        return write && !make && !JournalPlace.IsServer(place) && !File.Exists(place)
+            ? throw new BadInputException($"{place}: there is no journal.", "look at the name; to begin one there, add --new")
+            : JournalPlace.Open(place, new JournalOptions { ReadOnly = !write, CreateIfMissing = make });
+    }
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using System.Globalization;
+using Heatwright.Cli.Commands;
 using Heatwright.Journal.Store;
 using Heatwright.Journal.Views;
 
@@ -49,7 +50,7 @@ internal sealed class ListOptions
 
     private ShiftPlan Shifts(ParseResult parsed)
     {
-        string zone = parsed.GetValue(_zone) ?? (Environment.GetEnvironmentVariable("HEATWRIGHT_ZONE") is { Length: > 0 } set ? set : TimeZoneInfo.Local.Id);
+        string zone = parsed.GetValue(_zone) ?? Times.Zone.Id;
         try
         {
             return new ShiftPlan(zone);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+using Heatwright.Journal.Entries;
 using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
 
@@ -49,9 +50,11 @@ public static class DemoYear
         ArgumentNullException.ThrowIfNull(options);
         int heats = 0;
         long entries = 0;
+        using IEnumerator<Entry> before = store.Read().Take((int)Math.Min(int.MaxValue, store.Head().Sequence)).GetEnumerator();
         foreach (TimedEntry[] batch in Entries(new DemoHeats(options), options, Told).Chunk(BatchEntries))
         {
             cancel.ThrowIfCancellationRequested();
+            RefuseOthers(store, before, batch);
             clock?.Expect([.. batch.Select(e => e.Arrival)]);
             Write(store, batch);
             entries += batch.Length;
@@ -64,6 +67,26 @@ public static class DemoYear
         {
             heats++;
             told?.Invoke(heat);
+        }
+    }
+
+    // What stands in the journal must be the beginning of this very year, entry for entry: invented heats do not go among others.
+    // Asked before each transaction, so that nothing is written into a journal of anything else.
+    private static void RefuseOthers(IJournalStore store, IEnumerator<Entry> before, TimedEntry[] batch)
+    {
+        foreach (TimedEntry expected in batch)
+        {
+            if (!before.MoveNext())
+            {
+                return;
+            }
+
+            if (before.Current.Id != expected.Entry.Id || before.Current.SourceTime != expected.Entry.SourceTime)
+            {
+                throw new JournalException(
+                    JournalProblem.Conflict,
+                    $"The journal at {store.Place} holds something else than this demonstration year (entry {before.Current.Sequence}, a {before.Current.Kind.Name()} by {before.Current.Actor}). Nothing was written. Mend: give a file that is not there yet.");
+            }
         }
     }
 

@@ -100,6 +100,11 @@ internal sealed class ReplacementConverter : JsonConverter<EntryBody>
 
     public override void Write(Utf8JsonWriter writer, EntryBody value, JsonSerializerOptions options)
     {
+        if (value.Kind is EntryKind.Correction or EntryKind.SignalBlock)
+        {
+            throw new ArgumentException($"A correction cannot replace by a {value.Kind.Name()}.", nameof(value));
+        }
+
         writer.WriteStartObject();
         writer.WriteString("kind", value.Kind.Name());
         writer.WritePropertyName("body");

@@ -49,7 +49,7 @@ internal static class ImportCommand
                 return found.RejectedRows > 0 ? ExitCode.BadInput : ExitCode.Done;
             }
 
-            using IJournalStore store = journal.Open(parsed, write: true);
+            using IJournalStore store = journal.Open(parsed, write: true, mayMake: true);
             ImportOutcome outcome = HeatImport.Write(store, path, map, options);
             progress.Dispose();
             Print(outcome.Preview.Lines());

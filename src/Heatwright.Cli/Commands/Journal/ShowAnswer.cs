@@ -39,7 +39,7 @@ internal static class ShowAnswer
             { Arrival: { } time } => $" As it was known on {Times.Shown(time)}.",
             _ => "",
         };
-        sheet.Words($"Version {record.Version} (entries).{asOf} Times are by this machine's clock.");
+        sheet.Words($"Version {record.Version} (entries).{asOf} Times are by the clock of {Times.Zone.Id}.");
     }
 
     private static void Planned(Sheet sheet, IReadOnlyList<PlannedLine> lines)
@@ -156,6 +156,8 @@ internal static class ShowAnswer
 
     private static void Entries(Sheet sheet, HeatRecord record)
     {
+        Dictionary<Guid, string> righted = record.Corrections.Where(c => c.Target is not null).GroupBy(c => c.Target!.Id)
+            .ToDictionary(g => g.Key, g => g.Last() is var last && last.Body.Replacement is null ? $" [withdrawn by entry {last.Entry.Sequence}]" : $" [put right by entry {last.Entry.Sequence}]");
         HashSet<Guid> late = [.. record.Late.Select(f => f.Id)];
         sheet.Heading("Entries");
 
@@ -172,10 +174,15 @@ internal static class ShowAnswer
                 .. record.Facts.Entries.Order(SourceOrder.Instance).Select(e => (IReadOnlyList<string>)
                 [
                     e.Sequence.ToString(), Clock(e.SourceTime), e.Kind.Name(),
-                    Shortened(EntryWords.Of(e.Body)) + (late.Contains(e.Id) ? $" (arrived {Clock(e.ArrivalTime)})" : ""), e.Actor[(e.Actor.IndexOf(':', StringComparison.Ordinal) + 1)..],
+                    Shortened(What(record, e)) + (e.Reason.Length > 0 ? $" ({Shortened(e.Reason)})" : "") + righted.GetValueOrDefault(e.Id, "") + (late.Contains(e.Id) ? $" (arrived {Clock(e.ArrivalTime)})" : ""), e.Actor[(e.Actor.IndexOf(':', StringComparison.Ordinal) + 1)..],
                 ]),
             ]);
     }
+
+    private static string What(HeatRecord record, Entry entry) => entry.Body is CorrectionBody correction
+        ? $"entry {record.Facts.Entries.FirstOrDefault(t => t.Id == correction.Corrects)?.Sequence.ToString() ?? "?"} "
+            + (correction.Replacement is null ? "is withdrawn" : "put right: " + EntryWords.Of(correction.Replacement))
+        : EntryWords.Of(entry.Body);
 
     private static void Json(Utf8JsonWriter json, HeatRecord record)
     {

@@ -40,6 +40,7 @@ internal static class ShowCommand
     {
         null => AsOf.Now,
         _ when long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out long sequence) => new AsOf(Sequence: sequence),
-        _ => new AsOf(Arrival: Times.Parse(text, "--as-of")),
+        // To the minute means: that minute is over.
+        _ => new AsOf(Arrival: Times.Parse(text, "--as-of").AddMilliseconds(text.Length <= 16 ? 59_999 : 999)),
     };
 }

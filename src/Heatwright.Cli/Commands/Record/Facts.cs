@@ -29,6 +29,11 @@ internal static class Facts
         {
             ChargeKind kind = parsed.GetValue(what);
             string? name = parsed.GetValue(material);
+            if (kind != ChargeKind.Scrap && name is not null)
+            {
+                throw new BadInputException($"--material: {Choice.Word(kind)} has no class.", "leave --material out; a ladle or delivery is --lot");
+            }
+
             if (kind == ChargeKind.Scrap && string.IsNullOrWhiteSpace(name))
             {
                 throw new BadInputException("--material: scrap without its class.", "write --material heavy, or another class of the materials file");
@@ -126,8 +131,8 @@ internal static class Facts
     private static (string Name, Reading Reading) Percent(string text, SampledMatter matter)
     {
         string[] parts = text.Split('=', 2);
-        bool known = matter == SampledMatter.Metal ? Enum.TryParse(parts[0], out Element _) : Enum.TryParse(parts[0], out Constituent _);
-        if (!known || char.IsDigit(parts[0][0]))
+        bool known = matter == SampledMatter.Metal ? Enum.GetNames<Element>().Contains(parts[0]) : Enum.GetNames<Constituent>().Contains(parts[0]);
+        if (!known)
         {
             throw new BadInputException($"VALUE: '{parts[0]}' is no {(matter == SampledMatter.Metal ? "element" : "constituent")} that is known here.", matter == SampledMatter.Metal ? "write C, Si, Mn, P, S and so on; for slag add --slag" : "write CaO, SiO2, MgO, FeO and so on");
         }

@@ -55,7 +55,7 @@ internal static class Happenings
         var serial = new Option<string?>("--serial") { Description = "Name of the new one.", HelpName = "NAME" };
         var command = new Command("renew", "A lining, lance, taphole or the bottom elements were renewed or mended.") { unit, part, mended, age, serial };
         record.AddTo(command);
-        command.SetAction(parsed => record.Write(parsed, "", _ => new EquipmentBody(
+        command.SetAction(parsed => record.Write(parsed, "", (_, _) => new EquipmentBody(
             parsed.GetValue(unit)!, parsed.GetValue(part), !parsed.GetValue(mended), parsed.GetValue(age), parsed.GetValue(serial))));
         return (command, ["heatwright record renew North lance --age \"212 heats\""]);
     }

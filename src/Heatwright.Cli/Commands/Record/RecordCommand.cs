@@ -63,7 +63,7 @@ internal sealed class RecordOptions
 
     public void AddTo(Command command)
     {
-        _journal.AddTo(command);
+        _journal.AddTo(command, mayMake: true);
         _by.AddTo(command);
         command.Options.Add(_time);
         command.Options.Add(_reason);
@@ -72,22 +72,20 @@ internal sealed class RecordOptions
     }
 
     /// <summary>Writes one entry and says what stands in the journal now.</summary>
-    public int Write(ParseResult parsed, EntryBody body) => Write(parsed, parsed.GetValue(Heat)!, _ => body);
+    public int Write(ParseResult parsed, EntryBody body) => Write(parsed, parsed.GetValue(Heat)!, (_, _) => body);
 
-    /// <summary>Writes one entry that is made from what the journal holds.</summary>
-    public int Write(ParseResult parsed, string heat, Func<IJournalStore, EntryBody> make)
+    /// <summary>Writes one entry that is made from what the journal holds of the heat.</summary>
+    public int Write(ParseResult parsed, string heat, Func<IJournalStore, HeatFacts, EntryBody> make)
     {
-        using IJournalStore store = _journal.Open(parsed, write: true);
-        EntryBody body = make(store);
-        var entry = NewEntry.Of(heat, body, Times.Parse(parsed.GetValue(_time), "--time"), _by.Actor(parsed), parsed.GetValue(_reason) ?? "");
-        if (!parsed.GetValue(_asFact) && LifecycleGuard.Refusal(HeatFacts.Of(heat, store.ReadHeat(heat, signals: false)), entry, TimeProvider.System.GetUtcNow()) is { } refusal)
+        if (heat.Length == 0 && parsed.CommandResult.Command.Arguments.Contains(Heat))
         {
-            throw new BadInputException($"heat {heat}: {refusal.Split(" Mend: ")[0]}", refusal.Contains(" Mend: ", StringComparison.Ordinal)
-                ? refusal.Split(" Mend: ")[1].TrimEnd('.') + "; if it was so all the same, add --as-fact"
-                : "if it was so all the same, add --as-fact");
+            throw new BadInputException("HEAT: it is empty.", "give the number of the heat");
         }
 
-        Entry written = store.Append(entry)[0];
+        using IJournalStore store = _journal.Open(parsed, write: true);
+        DateTimeOffset time = Times.Parse(parsed.GetValue(_time), "--time");
+        Entry written = Append(parsed, store, heat, facts => NewEntry.Of(heat, make(store, facts), time, _by.Actor(parsed), parsed.GetValue(_reason) ?? ""));
+        EntryBody body = written.Body;
         var sheet = new Sheet();
         sheet.Words($"Entry {written.Sequence}{(heat.Length == 0 ? "" : $", heat {heat}")}: {written.Kind.Name()}: {EntryWords.Of(body)}.");
         return _output.Write(parsed, new Answer(
@@ -99,5 +97,46 @@ internal sealed class RecordOptions
                 json.Object("entry", () => EntryJsonText.Write(json, written));
             },
             new CsvTable(["sequence", "id", "heat", "kind"], [[written.Sequence, written.Id.ToString(), heat, written.Kind.Name()]])));
+    }
+
+    // What is entered by hand rests on what the record says: if someone else writes to the heat meanwhile, it is made and judged again.
+    private Entry Append(ParseResult parsed, IJournalStore store, string heat, Func<HeatFacts, NewEntry> make)
+    {
+        for (int attempt = 0; attempt < 20; attempt++)
+        {
+            long version = store.Version(heat);
+            HeatFacts facts = HeatFacts.Of(heat, store.ReadHeat(heat, signals: false));
+            NewEntry entry = make(facts);
+            if (BodyLimits.Impossible(entry.Body) is { } impossible)
+            {
+                throw new BadInputException(impossible.Text, impossible.Mend);
+            }
+
+            if (!parsed.GetValue(_asFact))
+            {
+                Refuse(heat, LifecycleGuard.Refusal(facts, entry, TimeProvider.System.GetUtcNow()));
+                Refuse(heat, BodyLimits.Unusual(entry.Body) ?? KnownNames.Unknown(store, entry.Body));
+            }
+
+            AppendOutcome outcome = store.Append([new AppendRequest([entry], new Dictionary<string, long> { [heat] = version })])[0];
+            if (outcome.Status is AppendStatus.Written or AppendStatus.AlreadyThere)
+            {
+                return outcome.Entries[0];
+            }
+        }
+
+        throw new JournalException(JournalProblem.Conflict, $"{store.Place}: others keep writing to heat {heat}; nothing was written. Mend: enter it once more.");
+    }
+
+    private static void Refuse(string heat, string? refusal)
+    {
+        if (refusal is null)
+        {
+            return;
+        }
+
+        string[] parts = refusal.Split(" Mend: ", 2);
+        string mend = parts.Length == 2 ? parts[1].TrimEnd('.') + "; if it was so all the same, add --as-fact" : "if it was so all the same, add --as-fact";
+        throw new BadInputException(heat.Length == 0 ? parts[0] : $"heat {heat}: {parts[0]}", mend);
     }
 }

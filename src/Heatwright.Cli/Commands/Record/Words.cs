@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using Heatwright.Cli.Input;
 using Heatwright.Journal.Entries;
+using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
 
 namespace Heatwright.Cli.Commands.Record;
@@ -19,7 +20,7 @@ internal static class Words
         var on = new Option<string[]>("--based-on") { Description = "Entry in view at the time (sequence or id); may be repeated.", HelpName = "ENTRY", AllowMultipleArgumentsPerToken = false };
         var command = new Command("decide", "What someone decided, and why (--reason).") { record.Heat, question, chosen, options, on };
         record.AddTo(command);
-        command.SetAction(parsed => record.Write(parsed, parsed.GetValue(record.Heat)!, store => new DecisionBody(
+        command.SetAction(parsed => record.Write(parsed, parsed.GetValue(record.Heat)!, (store, _) => new DecisionBody(
             parsed.GetValue(question)!,
             parsed.GetValue(chosen)!,
             parsed.GetValue(options) is { Length: > 0 } o ? o : null,
@@ -53,10 +54,10 @@ internal static class Words
                 throw new BadInputException("correct: either fields or --withdraw.", "write what holds, for example mass=\"8.6 t\", or --withdraw alone");
             }
 
-            return record.Write(parsed, parsed.GetValue(record.Heat)!, store =>
+            return record.Write(parsed, parsed.GetValue(record.Heat)!, (store, facts) =>
             {
                 Entry target = Find(store, parsed.GetValue(record.Heat)!, parsed.GetValue(entry)!, "ENTRY");
-                return new CorrectionBody(target.Id, changes.Length == 0 ? null : BodyEdit.With(Standing(store, target), changes));
+                return new CorrectionBody(target.Id, changes.Length == 0 ? null : BodyEdit.With(Standing(facts, target), changes));
             });
         });
         return (command, ["heatwright record correct L-1001 4 mass=\"8.6 t\" --reason \"scale read again\""]);
@@ -73,8 +74,12 @@ internal static class Words
             : throw new BadInputException($"{field}: heat {heat} has no entry '{text}'.", $"'heatwright journal show {heat}' lists its entries with their numbers");
     }
 
-    // What the entry says now, after corrections that it had before.
-    private static EntryBody Standing(IJournalStore store, Entry target) =>
-        store.ReadHeat(target.Heat, signals: false).Select(e => e.Kind == EntryKind.Correction ? (CorrectionBody)e.Body : null)
-            .LastOrDefault(c => c?.Corrects == target.Id && c.Replacement is not null)?.Replacement ?? target.Body;
+    // What holds of the entry now, by the same rules as everywhere: corrections, corrections of corrections and withdrawals applied.
+    private static EntryBody Standing(HeatFacts facts, Entry target) => target.Kind switch
+    {
+        EntryKind.Correction => throw new BadInputException(
+            $"ENTRY: {target.Sequence} is itself a correction.", "correct the entry that it puts right, or --withdraw the correction"),
+        EntryKind.SignalBlock => throw new BadInputException($"ENTRY: {target.Sequence} is a block of signals.", "its samples are not changed by hand; --withdraw it when it is wrong"),
+        _ => facts.All.FirstOrDefault(f => f.Id == target.Id)?.Body ?? target.Body,
+    };
 }

@@ -56,6 +56,11 @@ internal static class EntryCheck
             throw Bad("body is missing", "an entry says something", "give a body");
         }
 
+        if (entry.Body is CorrectionBody { Replacement: CorrectionBody or SignalBlockBody } correction)
+        {
+            throw Bad($"replacement of a correction is a {correction.Replacement!.Kind.Name()}", "what holds instead, of any other kind", "correct the entry that was wrong from the first, by its own id");
+        }
+
         Heat(entry.Heat);
         Text("actor", entry.Actor, ActorLength, lines: false);
         if (string.IsNullOrWhiteSpace(entry.Actor))
