@@ -36,13 +36,13 @@ public static class BodyLimits
         ChargeBody c =>
         [
             Mass("mass", c.MassKg, c.What == ChargeKind.HotMetal ? 5e3 : 100, c.What == ChargeKind.RetainedSlag ? 5e4 : 5e5),
-            c.What == ChargeKind.HotMetal ? Kelvin("temperature", c.TemperatureK, 1373, 1823) : Kelvin("temperature", c.TemperatureK, 220, 1900),
+            c.What == ChargeKind.HotMetal ? Kelvin("temperature", c.TemperatureK, 1373.15, 1823.15) : Kelvin("temperature", c.TemperatureK, 223.15, 1923.15),
             Mass("slag", c.SlagKg, 0, 2e4),
         ],
         AdditionBody a => [Mass("mass", a.MassKg, 0, 4e4), Gas("oxygen", a.OxygenNm3, 0)],
         MeasurementBody m =>
         [
-            m.Point == HeatPoint.HotMetal ? Kelvin("temperature", m.TemperatureK, 1373, 1823) : Kelvin("temperature", m.TemperatureK, 1573, 2123),
+            m.Point == HeatPoint.HotMetal ? Kelvin("temperature", m.TemperatureK, 1373.15, 1823.15) : Kelvin("temperature", m.TemperatureK, 1573.15, 2123.15),
             new("carbon", m.CarbonPercent, "mass %", 0, 100, 0, m.Point is HeatPoint.HotMetal ? 6 : m.Point == HeatPoint.InBlow ? 4.5 : 2),
             new("dissolved oxygen", m.OxygenPpm, "ppm", 0, 1e6, 0, 3000),
             new("bath level", m.BathLevelM, "m", -50, 50, -20, 20),
