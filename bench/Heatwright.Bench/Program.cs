@@ -10,6 +10,7 @@ var benches = new Dictionary<string, Func<bool>>
     ["plan"] = PlanBench.RunPlan,
     ["start"] = PlanBench.RunStart,
     ["journal"] = JournalBench.Run,
+    ["import"] = ImportBench.Run,
 };
 
 string[] chosen = args is [] or ["all"] ? [.. benches.Keys] : args;
