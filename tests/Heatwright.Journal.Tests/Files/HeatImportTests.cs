@@ -265,6 +265,23 @@ public sealed class HeatImportTests : IDisposable
     }
 
     [Fact]
+    public void A_stated_decimal_sign_holds_against_a_cell_and_the_preview_says_so()
+    {
+        string path = _desk.Put("a.csv", "heat;m\n1;1.234\n2;2.345\n3;12.5\n4;0.450\n");
+        ImportPreview preview = HeatImport.Preview(path, Desk.Mapping("m: {quantity: addition.lime.mass, unit: kg}", "table: {decimal: comma}"));
+        Assert.Equal((1234, 2345), (preview.Columns[0].Least, preview.Columns[0].Most));
+        Assert.Equal([(4, "12.5"), (5, "0.450")], preview.Rejects.Select(p => (p.Line, p.Value)));
+        Assert.All(preview.Rejects, p => Assert.Contains("state decimal: point for column m", p.Mend, StringComparison.Ordinal));
+        Assert.Contains(preview.Lines(), l => l.Contains("'12.5' has no decimal comma", StringComparison.Ordinal));
+
+        string commas = _desk.Put("b.csv", "heat;m\n1;1,234\n2;12,5\n");
+        ImportPreview other = HeatImport.Preview(commas, Desk.Mapping("m: {quantity: addition.lime.mass, unit: kg}", "table: {decimal: point}"));
+        Assert.Contains(other.Lines(), l => l.Contains("'12,5' has no decimal point", StringComparison.Ordinal));
+        Assert.Equal(1234, other.Columns[0].Most);
+        Assert.Equal(1.234, HeatImport.Preview(commas, Desk.Mapping("m: {quantity: addition.lime.mass, unit: kg, decimal: comma}", "table: {decimal: point}")).Columns[0].Least);
+    }
+
+    [Fact]
     public void Columns_decide_their_decimal_sign_each_for_itself()
     {
         ImportPreview preview = HeatImport.Preview(_desk.Put("a.csv", "heat;a;b\n1;1.234,5;0.45\n2;980;0.5\n"), Desk.Mapping("a: {quantity: addition.lime.mass, unit: kg}\nb: {quantity: hot-metal.analysis.Si, unit: mass %}"));

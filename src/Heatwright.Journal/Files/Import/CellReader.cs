@@ -47,18 +47,21 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
     public Problem? Decide(string file)
     {
         DecimalSign? stated = rule.Sign ?? mapping.Sign;
-        if (_evidence.Shown is { } shown)
+        if (stated is { } said)
         {
-            Sign = shown;
-            SignFact = $"decimal {Word(shown)}" + (stated is { } s && s != shown ? $", against the mapping's {Word(s)}" : "");
+            // What a person stated holds: one mistyped cell must not change the meaning of all the others.
+            Sign = said;
+            SignFact = _evidence.Against(said) is { } against
+                    ? $"'{against}' has no decimal {Word(said)}, which the mapping states: the column is read with it all the same, and cells that cannot be are rejected"
+                : _evidence.Shown is not null ? $"decimal {Word(said)}"
+                : _evidence.Unclear is { } u ? $"'{u}' could be read in two ways; read with a decimal {Word(said)}, as the mapping states" : null;
             return null;
         }
 
-        if (stated is { } said)
+        if (_evidence.Shown is { } shown)
         {
-            Sign = said;
-            SignFact = _evidence.Unclear is { } u ? $"'{u}' could be read in two ways; read with a decimal {Word(said)}, as the mapping states"
-                : _evidence.Both is not null ? $"both signs occur; read with a decimal {Word(said)}, as the mapping states" : null;
+            Sign = shown;
+            SignFact = $"decimal {Word(shown)}";
             return null;
         }
 
@@ -125,7 +128,9 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
         if (NumberText.Read(text, Sign, out WrittenNumber number) is { } why)
         {
             return (null, new CellFault(
-                ProblemCode.NotANumber, text, $"The cell {why}.", $"a number with a decimal {Word(Sign)}, '<' and a number, or blank", "correct it, or name it under missing if it stands for nothing"));
+                ProblemCode.NotANumber, text, $"The cell {why}.", $"a number with a decimal {Word(Sign)}, '<' and a number, or blank", (rule.Sign ?? mapping.Sign) is { } stated && text.AsSpan().ContainsAny('.', ',')
+                    ? $"correct it, or state decimal: {Word(stated == DecimalSign.Point ? DecimalSign.Comma : DecimalSign.Point)} for column {rule.Column} in the mapping if the whole column is so"
+                    : "correct it, or name it under missing if it stands for nothing"));
         }
 
         Unit unit = rule.Unit!;

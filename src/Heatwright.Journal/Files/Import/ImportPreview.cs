@@ -36,7 +36,7 @@ public sealed record ImportPreview(
                 yield return $"    {count} cells state {unit} themselves";
             }
 
-            if (column.Decimals is { } decimals && decimals.Contains(' ', StringComparison.Ordinal) && !decimals.StartsWith("decimal point", StringComparison.Ordinal))
+            if (column.Decimals is { } decimals && decimals != "decimal point")
             {
                 yield return "    " + decimals;
             }

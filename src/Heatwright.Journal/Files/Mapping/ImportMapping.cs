@@ -32,7 +32,7 @@ public sealed record TimeRule(IReadOnlyList<string> Columns, string? Pattern, st
 /// <param name="Scale">Numbers are multiplied by this first: 100 for mass fractions in %.</param>
 /// <param name="Missing">What stands for "nothing"; null: as for the whole file.</param>
 /// <param name="ZeroIsMissing">A zero stands for "nothing".</param>
-/// <param name="Sign">Decimal sign where the column itself does not show it.</param>
+/// <param name="Sign">Decimal sign of the column; null: the table's.</param>
 /// <param name="ImpossibleIsMissing">A value that no heat can have (below zero, above 100 %) stands for "nothing"; otherwise its row is rejected.</param>
 /// <param name="BelowColumn">Column that says of each value whether it is a limit that the true one lies below (Parquet files of this program).</param>
 public sealed record ColumnRule(
@@ -54,7 +54,7 @@ public sealed record ImportMapping
     /// <summary>Where the table stands in the file.</summary>
     public TableLayout Table { get; init; } = TableLayout.Unknown;
 
-    /// <summary>Decimal sign where a column itself does not show it.</summary>
+    /// <summary>Decimal sign of all texts; null: each column must show its own.</summary>
     public DecimalSign? Sign { get; init; }
 
     /// <summary>Column of the heat number.</summary>

@@ -24,7 +24,7 @@ public static class MappingFormat
         new("firstRow", new NumberShape(2, 1_000_000, whole: true, "5"), "row of the first heat; without it the one after the names", Required: false),
         new("comment", new SignShape("\"#\"", "#;%!"), "sign with which remark lines begin; without it #", Required: false),
         new("delimiter", new SignShape("\";\"", ",;|"), "sign between the cells of a text file; without it found from the first lines", Required: false),
-        new("decimal", new WordShape("point", "comma"), "decimal sign where a column does not show it itself", Required: false),
+        new("decimal", new WordShape("point", "comma"), "decimal sign of all numbers that are text, and it holds: a cell that cannot be read with it is rejected; without it each column must show its own", Required: false),
         new("merged", new WordShape("first", "repeat"), "`repeat`: a merged area holds its value in each of its cells; without it only in the first", Required: false))
     {
         Across = (v, r, f) =>
@@ -69,7 +69,7 @@ public static class MappingFormat
         new("missing", new ListShape(new AnyTextShape(), 1, 50), "what stands for nothing in this column; blank always does", Required: false),
         new("zero", new WordShape("keep", "missing"), "`missing`: a zero stands for nothing", Required: false),
         new("impossible", new WordShape("reject", "missing"), "`missing`: a value that no heat can have (below zero, above 100 %) stands for nothing; otherwise its row is rejected", Required: false),
-        new("decimal", new WordShape("point", "comma"), "decimal sign where the column does not show it itself", Required: false))
+        new("decimal", new WordShape("point", "comma"), "decimal sign of the column, in place of the table's", Required: false))
     {
         Across = CheckUnit,
     };

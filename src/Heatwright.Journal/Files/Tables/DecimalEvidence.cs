@@ -25,6 +25,9 @@ internal sealed class DecimalEvidence
     /// <summary>Two texts that show different signs, or null.</summary>
     public (string Point, string Comma)? Both => _point is not null && _comma is not null ? (_point, _comma) : null;
 
+    /// <summary>A text that shows another sign than this one, or null.</summary>
+    public string? Against(DecimalSign sign) => sign == DecimalSign.Point ? _comma : _point;
+
     /// <summary>Looks at a text.</summary>
     public void Add(string text)
     {

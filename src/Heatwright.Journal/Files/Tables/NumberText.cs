@@ -131,6 +131,12 @@ public static class NumberText
             }
 
             bool three = at + 3 < s.Length && char.IsAsciiDigit(s[at + 2]) && char.IsAsciiDigit(s[at + 3]);
+            if (parted == '\0' && s[at] == other && s[at - 1] == '0' && group == 1)
+            {
+                // 0.450 is 0.45 and never four hundred and fifty.
+                return $"has a '{other}' after a leading 0, where none can be when the decimal sign is a {(sign == DecimalSign.Point ? "point" : "comma")}";
+            }
+
             if (!three || (parted == '\0' ? group > 3 : s[at] != parted || group != 3))
             {
                 return "has groups of digits that are not of three";
