@@ -63,6 +63,24 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
     }
 
     [Fact]
+    public void Exported_entries_make_the_same_journal_and_a_part_makes_none()
+    {
+        _terminal.Run("journal", "export", "entries.json", "--replace").Ends(0);
+        Assert.Contains("Nothing was written", _terminal.Run("journal", "import", "entries.json", "--journal", "twin.journal", "--preview").Ends(0).Output, StringComparison.Ordinal);
+        Assert.False(File.Exists(_terminal.File("twin.journal")));
+        _terminal.Run("journal", "import", "entries.json", "--journal", "twin.journal").Ends(0);
+        string head = Json("journal", "verify", "--json").GetProperty("head").GetString()!;
+        Assert.Equal(head, Json("journal", "verify", "--json", "--journal", "twin.journal").GetProperty("head").GetString());
+        Assert.Contains("nothing was written", _terminal.Run("journal", "import", "entries.json", "--journal", "twin.journal").Ends(0).Output, StringComparison.Ordinal);
+
+        _terminal.Run("record", "note", "L-1", "mine", "--journal", "other-entries.journal").Ends(0);
+        Assert.Contains("not mixed", _terminal.Run("journal", "import", "entries.json", "--journal", "other-entries.journal").Ends(2).Errors, StringComparison.Ordinal);
+        _terminal.Run("journal", "export", "quiet.json", "--no-signals", "--replace").Ends(0);
+        Assert.Contains("without --no-signals", _terminal.Run("journal", "import", "quiet.json", "--journal", "never.journal").Ends(2).Errors, StringComparison.Ordinal);
+        Assert.False(File.Exists(_terminal.File("never.journal")));
+    }
+
+    [Fact]
     public void A_table_without_a_mapping_is_not_guessed_at()
     {
         _terminal.Write("strange.csv", "A,B\n1,2\n");

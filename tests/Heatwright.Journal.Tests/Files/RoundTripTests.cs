@@ -184,6 +184,30 @@ public sealed class RoundTripTests
     }
 
     [Fact]
+    public void An_export_whose_end_was_left_out_is_a_part_too_and_what_cannot_be_checked_is_told()
+    {
+        using var desk = new Desk();
+        IJournalStore store = desk.Journal();
+        store.Append([.. new[] { "7", "8", "7", "8", "8" }.Select((h, i) => NewEntry.Of(h, new NoteBody($"n{i}"), desk.Clock.Now, "person:anna"))]);
+        EntryExport.Write(store, desk.Path("seven.json"), ExportFormat.Json, new ExportOptions { Heats = ["7"] });
+        var told = new List<long>();
+        Assert.Equal([1, 3], EntryFile.Read(desk.Path("seven.json"), told.Add).Select(e => e.Sequence));
+        Assert.Equal([3], told);
+
+        // Without its last entries a file has no gap; only its first line tells.
+        EntryExport.Write(store, desk.Path("all.json"), ExportFormat.Json);
+        string[] lines = File.ReadAllLines(desk.Path("all.json"));
+        string cut = desk.Put("cut.json", string.Join('\n', lines[..3]).TrimEnd(',') + "\n]}\n");
+        told.Clear();
+        Assert.Equal(2, EntryFile.Read(cut, told.Add).Count());
+        Assert.Empty(told);
+        IJournalStore other = desk.Journal("other.journal");
+        var problem = Assert.Throws<FileRefusedException>(() => EntryImport.Write(other, cut)).Problems.Single();
+        Assert.Contains("--no-signals", problem.Mend, StringComparison.Ordinal);
+        Assert.Equal((0L, 5L), (other.Head().Sequence, EntryImport.Check(desk.Path("all.json"))));
+    }
+
+    [Fact]
     public void A_changed_letter_in_exported_entries_is_found()
     {
         using var desk = new Desk();

@@ -15,7 +15,7 @@ internal static class ImportCommand
 {
     public static (Command, IReadOnlyList<string>) Create()
     {
-        var file = new Argument<string>("FILE") { Description = "Table of heats: CSV, XLSX, or Parquet as exported here." };
+        var file = new Argument<string>("FILE") { Description = "Table of heats: CSV, XLSX, or Parquet as exported here. Or JSON of all entries, exported here." };
         var mapping = new Option<string?>("--mapping")
         {
             Description = "Mapping: which column is which quantity in which unit. Default: the file's own layout, when it was exported here.",
@@ -31,6 +31,16 @@ internal static class ImportCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file)!;
+            if (Path.GetExtension(path).Equals(".json", StringComparison.OrdinalIgnoreCase))
+            {
+                if (parsed.GetValue(mapping) is not null || parsed.GetValue(accept) || parsed.GetValue(correct))
+                {
+                    throw new BadInputException($"{path}: exported entries are taken as they stand, with no mapping, rejects or corrections.", "leave --mapping, --accept-rejects and --correct out");
+                }
+
+                return Entries(path, parsed.GetValue(preview), () => journal.Open(parsed, write: true));
+            }
+
             ImportMapping map = Mapping(path, parsed.GetValue(mapping));
             using var progress = new Progress("reading " + Path.GetFileName(path));
             var options = new ImportOptions
@@ -59,7 +69,37 @@ internal static class ImportCommand
         [
             "heatwright journal import heats.xlsx --mapping examples/mappings/larkmoor-spreadsheet.yaml --preview",
             "heatwright journal import exported.csv",
+            "heatwright journal import entries.json --journal copy.journal",
         ]);
+    }
+
+    // The file is checked to its end before a journal is opened or made.
+    private static int Entries(string path, bool preview, Func<IJournalStore> open)
+    {
+        long entries;
+        using (new Progress("checking " + Path.GetFileName(path)))
+        {
+            entries = EntryImport.Check(path);
+        }
+
+        if (preview)
+        {
+            Console.WriteLine($"{path}: {entries} entries, a whole journal, every hash as it was exported.");
+            Console.WriteLine("Nothing was written (--preview).");
+            return ExitCode.Done;
+        }
+
+        using IJournalStore store = open();
+        int written;
+        using (new Progress("writing " + store.Place))
+        {
+            written = EntryImport.Write(store, path);
+        }
+
+        Console.WriteLine(written == 0
+            ? $"{store.Place} holds all {entries} entries of {path} already; nothing was written."
+            : $"Written to {store.Place}: {written} entries as they stood in {path}{(written < entries ? $"; the first {entries - written} were there already" : "")}. Head {store.Head()}.");
+        return ExitCode.Done;
     }
 
     private static ImportMapping Mapping(string path, string? mapping) => mapping is not null

@@ -8,24 +8,23 @@ using Heatwright.Shop.Files;
 namespace Heatwright.Journal.Files.Export;
 
 /// <summary>
-/// Reads the JSON that <see cref="EntryExport"/> writes, one entry after the other. Every hash is checked over the bytes read; where
-/// sequences follow each other the chain is checked too.
+/// Reads the JSON that <see cref="EntryExport"/> writes, one entry after the other. A hash covers the entry before as well, so that it
+/// can be checked only where that one stands in the file: in an export of all entries everywhere, in one of some heats or without
+/// signal blocks not behind a gap. What could not be checked is told.
 /// </summary>
 public static class EntryFile
 {
     private const int LongestLine = 128 * 1024 * 1024;
 
     /// <summary>The entries, exactly as they stood.</summary>
-    /// <exception cref="FileRefusedException">The file is no such export, or was changed since.</exception>
-    public static IEnumerable<Entry> Read(string path)
+    /// <param name="path">The file.</param>
+    /// <param name="uncheckedEntry">Told the sequence of each entry whose hash could not be checked, because the entry before it is not in the file.</param>
+    /// <exception cref="FileRefusedException">The file is no such export, or an entry that can be checked was changed since.</exception>
+    public static IEnumerable<Entry> Read(string path, Action<long>? uncheckedEntry = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         using StreamReader reader = Open(path);
-        string? head = ReadLine(reader, path, 1);
-        if (head is null || !head.StartsWith("{\"layout\":\"" + EntryExport.Layout + "\"", StringComparison.Ordinal) || !head.EndsWith("\"entries\":[", StringComparison.Ordinal))
-        {
-            throw Refused(path, 1, "This is no export of entries, or it was written anew by another program.", "give the file as it was exported");
-        }
+        ReadFirstLine(reader, path);
 
         Entry? before = null;
         bool ended = false;
@@ -45,7 +44,11 @@ public static class EntryFile
 
             Entry entry = Parse(path, line, text.TrimEnd(','));
             ReadOnlyMemory<byte>? previous = entry.Sequence == 1 ? EntryHash.Origin : before is { } b && b.Sequence + 1 == entry.Sequence ? b.Hash : null;
-            if (previous is { } p && !EntryHash.Of(p.Span, entry).AsSpan().SequenceEqual(entry.Hash.Span))
+            if (previous is null)
+            {
+                uncheckedEntry?.Invoke(entry.Sequence);
+            }
+            else if (previous is { } p && !EntryHash.Of(p.Span, entry).AsSpan().SequenceEqual(entry.Hash.Span))
             {
                 throw Refused(path, line, $"Entry {entry.Sequence} is not what was exported: its hash does not fit.", "give the file as it was exported");
             }
@@ -58,6 +61,30 @@ public static class EntryFile
         {
             throw Refused(path, line, "The file ends before its end: a part is missing.", "copy it again, or export again");
         }
+    }
+
+    /// <summary>The end of the journal that the file was exported from, as <see cref="Store.JournalHead"/> writes it.</summary>
+    internal static string Head(string path)
+    {
+        using StreamReader reader = Open(path);
+        string line = ReadFirstLine(reader, path);
+        try
+        {
+            using var about = JsonDocument.Parse(line + "]}");
+            return about.RootElement.GetProperty("head").GetString() ?? "";
+        }
+        catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException)
+        {
+            throw Refused(path, 1, "The first line does not say which journal this is of: " + e.Message.TrimEnd('.') + ".", "give the file as it was exported");
+        }
+    }
+
+    private static string ReadFirstLine(StreamReader reader, string path)
+    {
+        string? line = ReadLine(reader, path, 1);
+        return line is not null && line.StartsWith("{\"layout\":\"" + EntryExport.Layout + "\"", StringComparison.Ordinal) && line.EndsWith("\"entries\":[", StringComparison.Ordinal)
+            ? line
+            : throw Refused(path, 1, "This is no export of entries, or it was written anew by another program.", "give the file as it was exported");
     }
 
     private static StreamReader Open(string path)

@@ -27,7 +27,7 @@ public static class EntryImport
         }
 
         JournalHead head = store.Head();
-        if (Check(path, head) is { } other)
+        if (Whole(path, head).Other is { } other)
         {
             throw new JournalException(
                 JournalProblem.Exists, $"{store.Place} holds {head.Sequence} entries that are not those of {Path.GetFileName(path)}: {other}. Mend: name a new journal; entries of two journals are not mixed.");
@@ -43,26 +43,40 @@ public static class EntryImport
         return written;
     }
 
-    // Null when the file is whole and begins as the journal does.
-    private static string? Check(string path, JournalHead head)
+    /// <summary>Reads the whole file and checks that it holds every entry of a journal, each by its hash. Nothing is written.</summary>
+    /// <param name="path">The file.</param>
+    /// <returns>Number of entries.</returns>
+    /// <exception cref="FileRefusedException">The file is no such export, was changed, or does not hold every entry.</exception>
+    public static long Check(string path) => Whole(path, null).Entries;
+
+    // Other: null when the file begins as the journal does.
+    private static (long Entries, string? Other) Whole(string path, JournalHead? head)
     {
-        long expected = 1;
-        string? other = head.Sequence == 0 ? null : "the file is shorter";
+        long entries = 0;
+        string end = "";
+        string? other = head is null or { Sequence: 0 } ? null : "the file is shorter";
         foreach (Entry e in EntryFile.Read(path))
         {
-            if (e.Sequence != expected++)
+            if (e.Sequence != ++entries)
             {
-                throw FileRefusedException.Of(
-                    TableProblem.NotATable, path, $"Entry {e.Sequence} stands where {expected - 1} is due: the file holds a part of a journal.",
-                    "export all entries, signal blocks too, without a filter");
+                throw Part(path, $"Entry {e.Sequence} stands where {entries} is due");
             }
 
-            if (e.Sequence == head.Sequence)
+            end = new JournalHead(e.Sequence, e.Hash).ToString();
+            if (e.Sequence == head?.Sequence)
             {
                 other = e.Hash.Span.SequenceEqual(head.Hash.Span) ? null : $"entry {e.Sequence} has another hash";
             }
         }
 
-        return other;
+        // What was left out at the end leaves no gap; the first line says where the journal ended.
+        string due = EntryFile.Head(path);
+        return due == end || (entries == 0 && due.StartsWith("0:", StringComparison.Ordinal))
+            ? (entries, other)
+            : throw Part(path, $"The file ends with entry {entries}, and the journal that it was exported from with {due.Split(':')[0]}");
     }
+
+    private static FileRefusedException Part(string path, string message) => FileRefusedException.Of(
+        TableProblem.NotATable, path, message + ": the file holds a part of a journal (some heats, or no signal blocks), from which no journal can be made.",
+        "export every entry: heatwright journal export entries.json, without --no-signals and without a choice of heats");
 }
