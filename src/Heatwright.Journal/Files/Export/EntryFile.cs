@@ -43,7 +43,8 @@ public static class EntryFile
             }
 
             Entry entry = Parse(path, line, text.TrimEnd(','));
-            ReadOnlyMemory<byte>? previous = entry.Sequence == 1 ? EntryHash.Origin : before is { } b && b.Sequence + 1 == entry.Sequence ? b.Hash : null;
+            // Written out, for a bare null would become an empty hash, which fits nothing.
+            ReadOnlyMemory<byte>? previous = entry.Sequence == 1 ? EntryHash.Origin : before is { } b && b.Sequence + 1 == entry.Sequence ? b.Hash : default(ReadOnlyMemory<byte>?);
             if (previous is null)
             {
                 uncheckedEntry?.Invoke(entry.Sequence);
