@@ -81,6 +81,13 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
     }
 
     [Fact]
+    public void A_choice_that_no_heat_meets_writes_no_file_and_says_so()
+    {
+        Assert.Contains("was not written", _terminal.Run("journal", "export", "nothing.csv", "--grade", "NO-SUCH").Ends(0).Output, StringComparison.Ordinal);
+        Assert.False(File.Exists(_terminal.File("nothing.csv")));
+    }
+
+    [Fact]
     public void A_table_without_a_mapping_is_not_guessed_at()
     {
         _terminal.Write("strange.csv", "A,B\n1,2\n");

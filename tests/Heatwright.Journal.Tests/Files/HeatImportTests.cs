@@ -60,6 +60,19 @@ public sealed class HeatImportTests : IDisposable
     }
 
     [Fact]
+    public void A_wrong_unit_stops_the_import_unless_it_is_insisted_on()
+    {
+        IJournalStore store = _desk.Journal();
+        string path = _desk.Put("a.csv", "heat,m\n1,142\n2,139\n");
+        ImportMapping wrong = Desk.Mapping("m: {quantity: hot-metal.mass, unit: kg}");
+        ImportOutcome stopped = HeatImport.Write(store, path, wrong, new ImportOptions { AcceptRejects = true });
+        Assert.Equal((ImportStatus.Doubtful, 0L), (stopped.Status, store.Head().Sequence));
+        Assert.Equal("m", stopped.Preview.DoubtfulColumns.Single().Column);
+        Assert.Equal(ImportStatus.Written, HeatImport.Write(store, path, wrong, new ImportOptions { AcceptDoubtful = true }).Status);
+        Assert.Equal(142, Desk.Values(store, "1")["hot-metal.mass"].Number);
+    }
+
+    [Fact]
     public void A_value_far_off_the_rest_is_pointed_out()
     {
         string text = "heat,m\n" + string.Concat(Enumerable.Range(1, 50).Select(i => $"{i},{70 + (i % 5)}\n")) + "51,243.25\n";
@@ -141,6 +154,35 @@ public sealed class HeatImportTests : IDisposable
         ImportOutcome again = HeatImport.Write(store, path, Map);
         Assert.Equal((ImportStatus.NothingNew, 2, 0), (again.Status, again.Unchanged, again.Entries));
         Assert.Equal(head.ToString(), store.Head().ToString());
+    }
+
+    [Fact]
+    public void Of_two_imports_at_once_the_second_looks_again()
+    {
+        IJournalStore store = _desk.Journal();
+        string path = _desk.Put("a.csv", Good);
+        using var late = new OvertakenStore(store, () => HeatImport.Write(store, path, Map));
+        Assert.Equal((ImportStatus.NothingNew, 2), (HeatImport.Write(late, path, Map).Status, HeatImport.Write(late, path, Map).Unchanged));
+
+        // Another file of the same heats: what differs is told, not thrown.
+        IJournalStore two = _desk.Journal("two.journal");
+        string other = _desk.Put("b.csv", Good.Replace("142.7", "143.7", StringComparison.Ordinal));
+        using var beaten = new OvertakenStore(two, () => HeatImport.Write(two, other, Map));
+        Assert.Equal(ImportStatus.Differs, HeatImport.Write(beaten, path, Map).Status);
+        Assert.Equal(143_700, Desk.Values(two, "0012")["hot-metal.mass"].Number);
+    }
+
+    [Fact]
+    public void Corrections_are_not_made_again_over_what_someone_wrote_meanwhile()
+    {
+        IJournalStore store = _desk.Journal();
+        HeatImport.Write(store, _desk.Put("a.csv", Good), Map);
+        string mine = _desk.Put("b.csv", Good.Replace("142.7", "143.7", StringComparison.Ordinal));
+        string theirs = _desk.Put("c.csv", Good.Replace("142.7", "144.7", StringComparison.Ordinal));
+        ImportOptions Correcting(string why) => new() { Correct = true, Reason = why, Clock = _desk.Clock };
+        using var late = new OvertakenStore(store, () => HeatImport.Write(store, theirs, Map, Correcting("theirs")));
+        Assert.Equal(ImportStatus.Overtaken, HeatImport.Write(late, mine, Map, Correcting("mine")).Status);
+        Assert.Equal(144_700, Desk.Values(store, "0012")["hot-metal.mass"].Number);
     }
 
     [Fact]

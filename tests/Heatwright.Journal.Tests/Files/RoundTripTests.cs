@@ -157,6 +157,18 @@ public sealed class RoundTripTests
     }
 
     [Fact]
+    public void An_export_writes_over_no_file_but_its_own()
+    {
+        using var desk = new Desk();
+        IJournalStore store = desk.Journal();
+        store.Append(NewEntry.Of("7", new NoteBody("n"), desk.Clock.Now, "person:anna"));
+        string mine = desk.Put("a.csv.part", "mine");
+        HeatExport.WriteHeats(store, desk.Path("a.csv"), ExportFormat.Csv);
+        Assert.Equal("mine", File.ReadAllText(mine));
+        Assert.Equal(["a.csv", "a.csv.part"], Directory.GetFiles(Path.GetDirectoryName(mine)!, "a.csv*").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void A_text_too_long_for_a_workbook_is_refused_and_fits_elsewhere()
     {
         using var desk = new Desk();

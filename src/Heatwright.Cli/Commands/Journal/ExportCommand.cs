@@ -27,6 +27,12 @@ internal static class ExportCommand
             ExportFormat format = Format(path);
             HeatFilter wanted = filter.Filter(parsed);
             string[]? chosen = wanted == new HeatFilter() ? null : [.. heats.All(wanted with { Order = HeatOrder.Oldest }).Select(r => r.Heat)];
+            if (chosen is [])
+            {
+                Console.WriteLine($"No heat of {heats.Store.Place} is so ({Words(wanted)}): {path} was not written.");
+                return ExitCode.Done;
+            }
+
             var options = new ExportOptions
             {
                 Heats = chosen,

@@ -23,10 +23,11 @@ internal static class ImportCommand
         };
         var preview = new Option<bool>("--preview") { Description = "Say what the file gives and write nothing." };
         var accept = new Option<bool>("--accept-rejects") { Description = "Leave rejected rows out instead of stopping; they are listed in the journal." };
+        var doubtful = new Option<bool>("--accept-doubtful") { Description = "Take columns most of whose values no shop has, instead of stopping: usually their unit is wrong." };
         var correct = new Option<bool>("--correct") { Description = "Where the journal holds something else, put it right as the file says (needs --reason)." };
         var reason = new Option<string>("--reason") { Description = "Why the file is right.", HelpName = "WORDS", DefaultValueFactory = _ => "" };
         var journal = new JournalPlaceOption();
-        var command = new Command("import", "Take past heats out of a table: all or nothing; a second time nothing is written.") { file, mapping, preview, accept, correct, reason };
+        var command = new Command("import", "Take past heats out of a table: all or nothing; a second time nothing is written.") { file, mapping, preview, accept, doubtful, correct, reason };
         journal.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -46,6 +47,7 @@ internal static class ImportCommand
             var options = new ImportOptions
             {
                 AcceptRejects = parsed.GetValue(accept),
+                AcceptDoubtful = parsed.GetValue(doubtful),
                 Correct = parsed.GetValue(correct),
                 Reason = parsed.GetValue(reason)!,
                 Progress = p => progress.Say($"{p.Step} {Path.GetFileName(path)}: {p.Done}{(p.Of is { } of ? $" of {of}" : "")}"),
@@ -56,7 +58,7 @@ internal static class ImportCommand
                 progress.Dispose();
                 Print(found.Lines());
                 Console.WriteLine("Nothing was written (--preview).");
-                return found.RejectedRows > 0 ? ExitCode.BadInput : ExitCode.Done;
+                return found.RejectedRows > 0 || (found.DoubtfulColumns.Any() && !options.AcceptDoubtful && !map.OwnLayout) ? ExitCode.BadInput : ExitCode.Done;
             }
 
             using IJournalStore store = journal.Open(parsed, write: true, mayMake: true);
@@ -122,6 +124,10 @@ internal static class ImportCommand
             case ImportStatus.Rejected:
                 Console.Error.WriteLine($"heatwright: {outcome.Preview.RejectedRows} rows are rejected; nothing was written.");
                 Console.Error.WriteLine("Mend: mend the file or the mapping, or add --accept-rejects to leave those rows out.");
+                return ExitCode.BadInput;
+            case ImportStatus.Doubtful:
+                Console.Error.WriteLine($"heatwright: most values of {string.Join(", ", outcome.Preview.DoubtfulColumns.Select(c => c.Column))} lie outside what a shop can have; nothing was written.");
+                Console.Error.WriteLine("Mend: correct unit or scale of the column in the mapping, state zero: missing where a 0 stands for nothing, or add --accept-doubtful if the values are right.");
                 return ExitCode.BadInput;
             case ImportStatus.Differs:
                 Print(outcome.Differences.Select(d => d.ToString()).Take(40));

@@ -15,11 +15,12 @@ internal static class ExportFile
             throw FileRefusedException.Of(ProblemCode.DuplicateName, path, "There is a file of this name already.", "give another name, or say that it may be replaced");
         }
 
-        string partial = path + ".part";
+        // A name of its own: two exports at once do not write into each other's file, and no file that is there is written over.
+        string partial = path + $".{Guid.NewGuid():N}.part";
         try
         {
             T result;
-            using (var stream = new FileStream(partial, FileMode.Create, FileAccess.ReadWrite, FileShare.None, 1 << 16))
+            using (var stream = new FileStream(partial, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16))
             {
                 result = write(stream);
             }

@@ -20,6 +20,8 @@ public static class HeatImport
     // An entry lists the rows that were let go; beyond this many it says only how many more there were.
     private const int MostListed = 20_000;
 
+    private const int Attempts = 3;
+
     private const string AssumedTime = "time assumed, the file has none";
 
     /// <summary>Reads a file by a mapping and says what it gives. Nothing is written; memory stays flat.</summary>
@@ -59,12 +61,33 @@ public static class HeatImport
             return new ImportOutcome(ImportStatus.Rejected, preview, 0, 0, 0, 0, 0, []);
         }
 
+        // A file of our own states its units in the header; what a journal holds is not doubted a second time.
+        if (!mapping.OwnLayout && !options.AcceptDoubtful && preview.DoubtfulColumns.Any())
+        {
+            return new ImportOutcome(ImportStatus.Doubtful, preview, 0, 0, 0, 0, 0, []);
+        }
+
         if (heats.Heats.Count > MostHeats)
         {
             throw FileRefusedException.Of(
                 TableProblem.TooLarge, table.Name, $"The file holds {heats.Heats.Count} heats.", "split it by months", $"at most {MostHeats} heats in one import");
         }
 
+        // Overtaken by another import, it looks again at what the journal holds now. Corrections are not compared anew unseen: they
+        // would replace what someone has just written.
+        for (int attempt = 1; ; attempt++)
+        {
+            ImportOutcome outcome = Compare(store, table, mapping, options, heats, preview);
+            if (outcome.Status != ImportStatus.Overtaken || options.Correct || attempt == Attempts)
+            {
+                return outcome;
+            }
+        }
+    }
+
+    private static ImportOutcome Compare(IJournalStore store, TableSource table, ImportMapping mapping, ImportOptions options, HeatCollector heats, ImportPreview preview)
+    {
+        JournalHead head = store.Head();
         var merge = new HeatMerge(store, mapping, Reason(table, mapping), options);
         for (int i = 0; i < heats.Heats.Count; i++)
         {
@@ -81,16 +104,16 @@ public static class HeatImport
             return outcome with { Status = ImportStatus.Differs, NewHeats = 0, AddedTo = 0, Corrected = 0 };
         }
 
-        return merge.Entries.Count == 0 ? outcome : Append(store, table, mapping, options, merge, heats, outcome);
+        return merge.Entries.Count == 0 ? outcome : Append(store, head, table, mapping, options, merge, heats, outcome);
     }
 
     private static ImportOutcome Append(
-        IJournalStore store, TableSource table, ImportMapping mapping, ImportOptions options, HeatMerge merge, HeatCollector heats, ImportOutcome outcome)
+        IJournalStore store, JournalHead head, TableSource table, ImportMapping mapping, ImportOptions options, HeatMerge merge, HeatCollector heats, ImportOutcome outcome)
     {
         string sha256 = table.Sha256();
         var body = new ImportBody(
             table.Name, sha256, mapping.Name, mapping.Text, outcome.Preview.Rows, outcome.Preview.Heats, Listed(heats.Rejects));
-        Guid id = EntryId.From("import file", sha256, mapping.Text, store.Head().ToString());
+        Guid id = EntryId.From("import file", sha256, mapping.Text, head.ToString());
         options.Progress?.Invoke(new ImportProgress("writing", 0, merge.Entries.Count + 1));
         var request = new AppendRequest(
             [.. merge.Entries, new NewEntry(id, "", body, options.Clock.GetUtcNow(), mapping.Actor, options.Reason)], merge.Expected);
@@ -99,10 +122,15 @@ public static class HeatImport
         return written.Status switch
         {
             AppendStatus.Written => outcome with { Status = ImportStatus.Written, Entries = request.Entries.Count },
-            AppendStatus.VersionConflict => outcome with { Status = ImportStatus.Overtaken, NewHeats = 0, AddedTo = 0, Corrected = 0 },
+            AppendStatus.VersionConflict or AppendStatus.AlreadyThere => Overtaken(outcome),
+
+            // Ids follow from the file, so that two imports of one file clash by id too. In a journal that stood still it is another thing.
+            AppendStatus.IdConflict when store.Head().Sequence != head.Sequence => Overtaken(outcome),
             _ => throw new JournalException(JournalProblem.Conflict, written.Conflict ?? "The journal holds something else under an id of this import."),
         };
     }
+
+    private static ImportOutcome Overtaken(ImportOutcome outcome) => outcome with { Status = ImportStatus.Overtaken, NewHeats = 0, AddedTo = 0, Corrected = 0 };
 
     private static (ImportPreview Preview, HeatCollector Heats) Collect(TableSource table, ImportMapping mapping, ImportOptions options, bool keep)
     {

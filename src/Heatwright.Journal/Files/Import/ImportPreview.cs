@@ -21,6 +21,9 @@ public sealed record ImportPreview(
     string File, IReadOnlyList<string> Facts, int Rows, int Heats, DateTimeOffset? From, DateTimeOffset? To, IReadOnlyList<ColumnSummary> Columns,
     IReadOnlyList<string> Unmapped, int Ignored, int RejectedRows, IReadOnlyList<Problem> Rejects, IReadOnlyList<string> Remarks)
 {
+    /// <summary>Columns most of whose values no shop has, so that the unit is probably wrong.</summary>
+    public IEnumerable<ColumnSummary> DoubtfulColumns => Columns.Where(c => c.UnitDoubtful);
+
     /// <summary>The preview as lines for a terminal.</summary>
     public IEnumerable<string> Lines()
     {
@@ -43,7 +46,7 @@ public sealed record ImportPreview(
 
             if (column.UnitDoubtful && column.Values > 0)
             {
-                yield return $"    most values are outside what a shop can have: check the unit ({column.Quantity.Kind?.UnitList()})";
+                yield return $"    most values are outside what a shop can have: check the unit ({column.Quantity.Kind?.UnitList()}); the import stops at this unless it is accepted";
             }
         }
 
@@ -83,6 +86,9 @@ public sealed record ImportOptions
     /// <summary>Rejected rows are let go; they are listed in the import's entry. Otherwise one rejected row stops the import.</summary>
     public bool AcceptRejects { get; init; }
 
+    /// <summary>Columns most of whose values lie outside what a shop can have are taken all the same. Otherwise one of them stops the import.</summary>
+    public bool AcceptDoubtful { get; init; }
+
     /// <summary>Where the journal holds something else, put it right as the file says. Otherwise a difference stops the import.</summary>
     public bool Correct { get; init; }
 
@@ -108,6 +114,8 @@ public enum ImportStatus
     NothingNew,
     /// <summary>Rows are rejected; nothing was written.</summary>
     Rejected,
+    /// <summary>Most values of a column lie outside what a shop can have: its unit is probably wrong. Nothing was written.</summary>
+    Doubtful,
     /// <summary>The journal holds other values; nothing was written.</summary>
     Differs,
     /// <summary>Someone wrote to one of the heats meanwhile; nothing was written. Import again.</summary>
