@@ -145,6 +145,30 @@ public sealed class HeatImportTests : IDisposable
     }
 
     [Fact]
+    public void A_time_that_does_not_fit_is_shown_and_the_other_columns_keep_their_figures()
+    {
+        ImportPreview preview = HeatImport.Preview(
+            _desk.Put("a.csv", "heat,t,m\n1,2024-03-05 06:00,140\n2,5 March,141\n3,,x\n"),
+            Desk.Mapping("m: {quantity: hot-metal.mass, unit: t}", "", "{column: t, pattern: dd.MM.yyyy HH:mm, zone: UTC}"));
+        Assert.Equal((3, 0), (preview.RejectedRows, preview.Heats));
+        Assert.Contains("The time '2024-03-05 06:00' is not a time written as dd.MM.yyyy HH:mm", preview.Rejects[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains("The row has no time", preview.Rejects[2].ToString(), StringComparison.Ordinal);
+        Assert.Equal((2, 140_000, 141_000), (preview.Columns[0].Values, preview.Columns[0].Least, preview.Columns[0].Most));
+        Assert.Contains(preview.Lines(), l => l.StartsWith("every row is rejected", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("hot-metal.analysis.N, unit: ppm", "1200000", "hot-metal.analysis.N = 1200000 ppm.", "0 to 1000000 ppm")]
+    [InlineData("hot-metal.analysis.Si, unit: mass %", "900", "hot-metal.analysis.Si = 900 %.", "0 to 100 %")]
+    [InlineData("hot-metal.temperature, unit: °C", "-300", "hot-metal.temperature = -300 °C.", "-273.15 °C or more")]
+    [InlineData("blow.duration, unit: min", "1441", "blow.duration = 1441 min.", "more than 0 and at most 1440 min")]
+    public void Limits_are_told_in_the_unit_of_the_cell(string quantity, string value, string message, string limit)
+    {
+        Problem problem = HeatImport.Preview(_desk.Put("a.csv", $"heat;m\n1;{value}\n"), Desk.Mapping($"m: {{quantity: {quantity}}}")).Rejects.Single();
+        Assert.Equal(("No heat has " + message, limit), (problem.Message, problem.Limit));
+    }
+
+    [Fact]
     public void A_second_time_nothing_is_written()
     {
         IJournalStore store = _desk.Journal();

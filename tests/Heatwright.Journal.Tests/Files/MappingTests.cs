@@ -96,6 +96,29 @@ public sealed class MappingTests : IDisposable
         Assert.NotEmpty(problem.Mend);
     }
 
+    [Theory]
+    [InlineData("TT.MM.JJJJ", "write pattern: dd.MM.yyyy")]
+    [InlineData("TT.MM.JJJJ hh:mm", "write pattern: dd.MM.yyyy HH:mm")]
+    [InlineData("tt.mm.jjjj HH:MM:SS", "write pattern: dd.MM.yyyy HH:mm:ss")]
+    [InlineData("DD/MM/YYYY", "write pattern: dd/MM/yyyy")]
+    [InlineData("dd.mm.yyyy HH:mm", "write pattern: dd.MM.yyyy HH:mm")]
+    [InlineData("dd.MM.yyyy HH:MM", "write pattern: dd.MM.yyyy HH:mm")]
+    [InlineData("HH:mm", "write the pattern as in dd.MM.yyyy HH:mm")]
+    public void A_pattern_in_other_letters_is_refused(string pattern, string mend)
+    {
+        string yaml = Good.Replace("{assume: 2024-01-01,", $"{{column: t, pattern: \"{pattern}\",", StringComparison.Ordinal);
+        Problem problem = MappingFormat.Check(Encoding.UTF8.GetBytes(yaml), "m.yaml").Single();
+        Assert.Equal(("time.pattern", pattern, mend), (problem.Field, problem.Value, problem.Mend));
+    }
+
+    [Theory]
+    [InlineData("iso")]
+    [InlineData("dd.MM.yyyy HH:mm")]
+    [InlineData("yyyy-MM-ddTHH:mm:ssZ")]
+    [InlineData("d MMM yyyy 'at' h:mm tt")]
+    public void A_pattern_in_the_right_letters_is_good(string pattern) => Assert.Empty(
+        MappingFormat.Check(Encoding.UTF8.GetBytes(Good.Replace("{assume: 2024-01-01,", $"{{column: t, pattern: \"{pattern}\",", StringComparison.Ordinal)), "m.yaml"));
+
     [Fact]
     public void Near_names_are_proposed() =>
         Assert.Equal("write hot-metal.mass", MappingFormat.Check(Encoding.UTF8.GetBytes(Good.Replace("hot-metal.mass", "hotmetal.mass", StringComparison.Ordinal)), "m.yaml")[0].Mend);

@@ -182,11 +182,20 @@ internal sealed class CellReader(ColumnRule rule, ImportMapping mapping, bool ty
             }
 
             return (null, new CellFault(
-                TableProblem.Impossible, written, $"No heat has {q.Name} = {new WideValue(stored).Say(q)}.", q.Kind == Kinds.MassPercent ? "0 to 100 %" : "0 or more",
+                TableProblem.Impossible, written, $"No heat has {q.Name} = {UnitText.Number(number * scale)} {unit.Symbol}.", Possible(q, unit),
                 "correct it, check unit and scale of the column in the mapping, or state impossible: missing for it"));
         }
 
         return (new WideValue(stored, below), null);
+    }
+
+    // In the unit of the cell, so that limit and value can be set side by side.
+    private static string Possible(ImportQuantity q, Unit unit)
+    {
+        string In(double stored) => UnitText.Number(Math.Round(unit.FromBase(q.StoredUnit!.ToBase(stored)), 6));
+        return q.Part == QuantityPart.Duration ? $"more than 0 and at most {In(ImportQuantity.LongestSeconds)} {unit.Symbol}"
+            : q.Kind == Kinds.MassPercent ? $"0 to {In(q.StoredUnit!.FromBase(100))} {unit.Symbol}"
+            : $"{In(0)} {unit.Symbol} or more";
     }
 
     private static string Word(DecimalSign sign) => sign == DecimalSign.Point ? "point" : "comma";

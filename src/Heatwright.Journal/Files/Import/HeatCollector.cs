@@ -17,6 +17,7 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
     private readonly SortedDictionary<int, List<Problem>> _rejects = [];
     private readonly HashSet<int> _rejectedRows = [];
     private int _merged;
+    private bool _noneTaken;
     private DateTimeOffset? _from;
     private DateTimeOffset? _to;
 
@@ -29,6 +30,7 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
     public ImportPreview Run(Action<int>? progress)
     {
         ColumnStatistics[] statistics = [.. reader.Cells.Select(c => new ColumnStatistics(c))];
+        ColumnStatistics[] rejected = [.. reader.Cells.Select(c => new ColumnStatistics(c))];
         int rows = 0;
         int heats = 0;
         foreach (HeatRow row in reader.Read())
@@ -41,6 +43,7 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
             if (row.Problems.Count > 0)
             {
                 Reject(row.Line, row.Problems);
+                AddReadable(rejected, row);
                 continue;
             }
 
@@ -68,9 +71,22 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
             heats = Heats.Count;
         }
 
+        // One bad column in all rows must not hide what the others hold, least of all a second wrong unit.
+        _noneTaken = rows > 0 && _firstRow.Count == 0;
         return new ImportPreview(
-            table.Name, table.Facts, rows, heats, _from, _to, [.. statistics.Select(s => s.Summary())], reader.Unmapped, reader.Ignored, _rejectedRows.Count,
+            table.Name, table.Facts, rows, heats, _from, _to, [.. (_noneTaken ? rejected : statistics).Select(s => s.Summary())], reader.Unmapped, reader.Ignored, _rejectedRows.Count,
             [.. Rejects.Take(mostShown)], [.. Remarks()]);
+    }
+
+    private static void AddReadable(ColumnStatistics[] statistics, HeatRow row)
+    {
+        for (int i = 0; i < statistics.Length; i++)
+        {
+            if (row.Values[i] is { } value)
+            {
+                statistics[i].Add(value, row.Line);
+            }
+        }
     }
 
     private void Keep(HeatRow row)
@@ -155,6 +171,11 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
 
     private IEnumerable<string> Remarks()
     {
+        if (_noneTaken)
+        {
+            yield return "every row is rejected; the figures of the columns are those of the cells that can be read";
+        }
+
         if (mapping.Time.Assume is not null)
         {
             yield return $"the file has no times: heats get consecutive minutes from {mapping.Time.Assume:yyyy-MM-dd HH:mm} {mapping.Time.Zone}, as the mapping says";

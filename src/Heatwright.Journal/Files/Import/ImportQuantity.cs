@@ -86,9 +86,12 @@ public sealed class ImportQuantity
         return unit.Symbol == StoredUnit!.Symbol ? number : StoredUnit.FromBase(unit.ToBase(number));
     }
 
+    /// <summary>No blow lasts a day.</summary>
+    internal const double LongestSeconds = 86_400;
+
     /// <summary>No shop can have it: below zero, above 100 %, below absolute zero.</summary>
     internal bool IsImpossible(double stored) =>
-        stored < 0 || (Kind == Kinds.MassPercent && StoredUnit!.ToBase(stored) > 100) || (Part == QuantityPart.Duration && stored is 0 or > 86_400);
+        stored < 0 || (Kind == Kinds.MassPercent && StoredUnit!.ToBase(stored) > 100) || (Part == QuantityPart.Duration && stored is 0 or > LongestSeconds);
 
     /// <inheritdoc/>
     public override string ToString() => Name;

@@ -133,7 +133,8 @@ internal sealed class RowReader
 
             if (_times.Read(cells, row.Line, out time) is { } fault)
             {
-                Reject(fault.Code, _time[0], fault.Text, $"The time {fault.Why}.", null, "correct it, or state time.pattern and time.zone as the file has them");
+                string shown = fault.Text.Length > 60 ? fault.Text[..60] + "…" : fault.Text;
+                Reject(fault.Code, _time[0], fault.Text, shown.Length > 0 ? $"The time '{shown}' {fault.Why}." : $"The row {fault.Why}.", null, "correct it, or state time.pattern and time.zone as the file has them");
             }
         }
 

@@ -58,6 +58,10 @@ public static class MappingFormat
             {
                 r.Add(ProblemCode.UnknownField, v.At("pattern"), f + ".pattern", v.Text("pattern"), "An assumed time has no pattern.", null, "delete it");
             }
+            else if (v.Text("pattern") is { } pattern && TimePattern.Fault(pattern) is { } fault)
+            {
+                r.Add(ProblemCode.UnknownWord, v.At("pattern"), f + ".pattern", pattern, fault.Message, "dd.MM.yyyy HH:mm and the like, or iso", fault.Mend);
+            }
         },
     };
 
