@@ -183,6 +183,13 @@ public sealed class MappingTests : IDisposable
     [InlineData("Güte", "order.grade", null)]
     [InlineData("Schlacke CaO %", "slag.CaO", "%")]
     [InlineData("Bemerkung", "note", null)]
+    [InlineData("T Sublanze [°C]", "in-blow.temperature", "°C")]
+    [InlineData("sublance T °C", "in-blow.temperature", "°C")]
+    [InlineData("in-blow temperature [°C]", "in-blow.temperature", "°C")]
+    [InlineData("C Sublanze [%]", "in-blow.carbon", "%")]
+    [InlineData("in-blow P [%]", "in-blow.analysis.P", "%")]
+    [InlineData("O aktiv [ppm]", "end.oxygen", "ppm")]
+    [InlineData("oxygen activity ppm", "end.oxygen", "ppm")]
     public void Drafts_know_the_usual_names(string column, string quantity, string? unit)
     {
         DraftColumn draft = Draft(column);
@@ -209,6 +216,36 @@ public sealed class MappingTests : IDisposable
         ImportMapping mapping = MappingFormat.Read(Encoding.UTF8.GetBytes(yaml), "draft.yaml");
         Assert.Equal(("Schmelze", "Datum", "Roheisen [t]"), (mapping.Heat, mapping.Time.Columns.Single(), mapping.Columns.Single().Column));
         Assert.Equal(1, HeatImport.Preview(path, mapping).Heats);
+    }
+
+    [Theory]
+    [InlineData("05.03.2024 06:15", "06.03.2024 07:00", "dd.MM.yyyy HH:mm")]
+    [InlineData("05.03.2024", "06.03.2024", "dd.MM.yyyy")]
+    [InlineData("2024-03-05 06:15:30", "2024-03-06 06:15:30", "yyyy-MM-dd HH:mm:ss")]
+    [InlineData("2024-03-05T06:15:30Z", "2024-03-05T06:15:30+01:00", "iso")]
+    [InlineData("05/03/2024", "25/03/2024", "dd/MM/yyyy")]
+    [InlineData("05/03/2024", "06/03/2024", null)]
+    [InlineData("5 March", "6 March", null)]
+    public void Drafts_see_in_the_cells_how_times_are_written(string first, string second, string? pattern)
+    {
+        var draft = MappingDraft.Of(_desk.Put("a.csv", $"heat;date;hot metal [t]\n1;{first};140\n2;{second};141\n"));
+        Assert.Equal((pattern, pattern is null), (draft.TimePattern, draft.TimeUndecided is not null));
+        var mapping = MappingFormat.Read(Encoding.UTF8.GetBytes(draft.ToYaml()), "draft.yaml");
+        Assert.Equal(pattern, mapping.Time.Pattern);
+        Assert.Equal(pattern is not null, draft.ToYaml().Contains("# as every cell", StringComparison.Ordinal));
+        Assert.Equal(pattern is null ? 0 : 2, HeatImport.Preview(_desk.Path("a.csv"), mapping).Heats);
+    }
+
+    [Theory]
+    [InlineData("142,5", "1.234", DecimalSign.Comma, null)]
+    [InlineData("142.5", "0.4", DecimalSign.Point, null)]
+    [InlineData("142,5", "0.4", null, DecimalSign.Point)]
+    [InlineData("142", "1.234", null, null)]
+    public void Drafts_see_in_the_cells_which_decimal_sign_is_meant(string tonnes, string lime, DecimalSign? table, DecimalSign? column)
+    {
+        string yaml = MappingDraft.Of(_desk.Put("a.csv", $"heat;hot metal [t];Kalk kg\n1;{tonnes};{lime}\n")).ToYaml();
+        var mapping = MappingFormat.Read(Encoding.UTF8.GetBytes(yaml), "draft.yaml");
+        Assert.Equal((table, column), (mapping.Sign, mapping.Columns[1].Sign));
     }
 
     private static bool Valid(string yaml)

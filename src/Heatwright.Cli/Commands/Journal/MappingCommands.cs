@@ -12,7 +12,7 @@ internal static class MappingCommands
     public static (Command, IReadOnlyList<string>) Draft()
     {
         var file = new Argument<string>("FILE") { Description = "Table of heats: CSV, XLSX or Parquet." };
-        var command = new Command("draft-mapping", "Propose a mapping from the headers of a table. What cannot be told is left to you, and said.") { file };
+        var command = new Command("draft-mapping", "Propose a mapping from the headers of a table and the way its cells are written. What cannot be told is left to you, and said.") { file };
         command.SetAction(parsed =>
         {
             MappingDraft draft;
@@ -27,6 +27,11 @@ internal static class MappingCommands
             foreach (DraftColumn column in open)
             {
                 Console.Error.WriteLine($"  {column.Column}: {column.Why}");
+            }
+
+            if (draft.TimeUndecided is { } time)
+            {
+                Console.Error.WriteLine($"  {string.Join(", ", draft.Time)}: how the time is written is open: {time}");
             }
 
             Console.Error.WriteLine("Next: look at every line, complete what is open, and try it with 'heatwright journal import FILE --mapping … --preview'.");

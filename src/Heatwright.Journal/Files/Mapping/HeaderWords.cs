@@ -18,7 +18,7 @@ internal static partial class HeaderWords
         (["hot", "metal"], "hot-metal"), (["hm"], "hot-metal"), (["re"], "hot-metal"), (["roheisen"], "hot-metal"), (["pig", "iron"], "hot-metal"), (["hotmetal"], "hot-metal"),
         (["end"], "end"), (["blow", "end"], "end"), (["blasende"], "end"), (["ende"], "end"), (["eob"], "end"), (["turndown"], "end"), (["tap"], "end"), (["abstich"], "end"),
         (["caster"], "caster"), (["cast"], "caster"), (["final"], "caster"), (["giessen"], "caster"), (["gießen"], "caster"), (["strang"], "caster"),
-        (["ladle"], "ladle"), (["pfanne"], "ladle"), (["slag"], "slag"), (["schlacke"], "slag"), (["inblow"], "in-blow"), (["in", "blow"], "in-blow"), (["sublance"], "in-blow"),
+        (["ladle"], "ladle"), (["pfanne"], "ladle"), (["slag"], "slag"), (["schlacke"], "slag"), (["inblow"], "in-blow"), (["in", "blow"], "in-blow"), (["sublance"], "in-blow"), (["sublanze"], "in-blow"), (["sub", "lance"], "in-blow"),
         (["sonde"], "in-blow"), (["scrap"], "scrap"), (["schrott"], "scrap"), (["steel"], "steel"), (["stahl"], "steel"), (["rohstahl"], "steel"),
     ];
 
@@ -78,6 +78,22 @@ internal static partial class HeaderWords
             };
         }
 
+        if (unit is "ppm" && (symbol is "O" || Has("oxygen", "sauerstoff", "o2")) && Has("active", "activity", "aktiv", "aktives", "aktiver", "aktivität", "dissolved", "gelöst", "gelöster"))
+        {
+            return place switch
+            {
+                "in-blow" => ("in-blow.oxygen", 0.8, "dissolved oxygen during the blow"),
+                null or "end" or "steel" => ("end.oxygen", place is "end" ? 0.85 : 0.7, "dissolved oxygen, at the end of the blow where nothing else is said"),
+                _ => (null, 0.1, $"dissolved oxygen, {place}"),
+            };
+        }
+
+        // A sublance tells carbon by its own probe; an analysis of its sample comes from the laboratory.
+        if (percent && symbol is "C" or "O" && Has("sublance", "sublanze", "sonde"))
+        {
+            return symbol == "C" ? ("in-blow.carbon", 0.7, "carbon by the sublance") : ("in-blow.oxygen", 0.7, "dissolved oxygen by the sublance");
+        }
+
         if (percent && symbol is not null)
         {
             string? prefix = place switch { "hot-metal" => "hot-metal.analysis.", "end" => "analysis.end.", "caster" => "analysis.caster.", "ladle" => "analysis.ladle.", "slag" => "slag.", "in-blow" => "in-blow.analysis.", _ => null };
@@ -89,6 +105,11 @@ internal static partial class HeaderWords
         if (massUnit || Has("mass", "masse", "weight", "gewicht"))
         {
             return Mass(words, place);
+        }
+
+        if (unit is "Nm3" && place is "in-blow")
+        {
+            return ("in-blow.oxygen-blown", 0.8, "oxygen blown when the bath was measured");
         }
 
         if (unit is "Nm3" || Has("oxygen", "sauerstoff", "o2"))

@@ -20,16 +20,19 @@ public sealed record DraftColumn(string Column, ImportQuantity? Quantity, Unit? 
 }
 
 /// <summary>
-/// A first mapping for a file that nobody has mapped, from the names of its columns in English or German. It never guesses silently:
-/// a column that it is not sure of, or whose unit is not stated, is listed as undecided.
+/// A first mapping for a file that nobody has mapped, from the names of its columns in English or German and, for the way in which
+/// times and decimals are written, from its cells. It never guesses silently: a column that it is not sure of, or whose unit is not stated, is listed as undecided.
 /// </summary>
 public sealed class MappingDraft
 {
     /// <summary>Confidence from which a column is mapped.</summary>
     public const double Enough = 0.6;
 
-    private MappingDraft(TableSource table, string? heat, IReadOnlyList<string> time, IReadOnlyList<DraftColumn> columns)
+    private readonly DraftEvidence _evidence;
+
+    private MappingDraft(TableSource table, string? heat, IReadOnlyList<string> time, IReadOnlyList<DraftColumn> columns, DraftEvidence evidence)
     {
+        _evidence = evidence;
         Table = table;
         Heat = heat;
         Time = time;
@@ -47,6 +50,14 @@ public sealed class MappingDraft
 
     /// <summary>The other columns, in the order of the file.</summary>
     public IReadOnlyList<DraftColumn> Columns { get; }
+
+    /// <summary>How the times are written; null when they need no pattern, or when their cells leave it open.</summary>
+    public string? TimePattern => _evidence.Patterns is [var one] ? one : null;
+
+    /// <summary>What is open about the times; null when nothing is.</summary>
+    public string? TimeUndecided => !_evidence.TextTimes || Time.Count == 0 || TimePattern is not null ? null
+        : _evidence.Patterns.Count > 1 ? $"{string.Join(" and ", _evidence.Patterns)} both fit every cell"
+        : $"no usual pattern fits every cell, e.g. '{OneLine(_evidence.ExampleTime!)}'";
 
     /// <summary>Columns that a person must decide.</summary>
     public IEnumerable<DraftColumn> Undecided => Columns.Where(c => !c.Decided);
@@ -74,7 +85,7 @@ public sealed class MappingDraft
         columns = columns.ConvertAll(c => c.Decided && twice.Contains(c.Quantity!.Name)
             ? c with { Confidence = Enough / 2, Why = $"another column looks like {c.Quantity.Name} too" }
             : c);
-        return new MappingDraft(table, heat, time, columns);
+        return new MappingDraft(table, heat, time, columns, DraftEvidence.Of(table, time.Take(2), columns));
     }
 
     /// <summary>The draft as a mapping file: what is decided stands in it, what is not stands in remarks for a person to finish.</summary>
@@ -88,13 +99,18 @@ public sealed class MappingDraft
             yaml.Append("# Undecided: which column holds the heat number?\n");
         }
 
+        if (_evidence.Sign is { } sign)
+        {
+            yaml.Append(CultureInfo.InvariantCulture, $"table:\n  decimal: {Word(sign)}  # as the cells show\n");
+        }
+
         yaml.Append(CultureInfo.InvariantCulture, $"heat: {Quote(Heat ?? "")}\n");
         AppendTime(yaml);
         yaml.Append("columns:\n");
         foreach (DraftColumn c in Columns.Where(c => c.Decided))
         {
             string unit = c.Unit is null ? "" : $", unit: {Quote(c.Unit.Symbol == "%" ? "mass %" : c.Unit.Symbol)}";
-            yaml.Append(CultureInfo.InvariantCulture, $"  {Quote(c.Column)}: {{quantity: {Quote(c.Quantity!.Name)}{unit}}}  # {c.Confidence:0.00}: {c.Why}\n");
+            yaml.Append(CultureInfo.InvariantCulture, $"  {Quote(c.Column)}: {{quantity: {Quote(c.Quantity!.Name)}{unit}{Decimal(c)}}}  # {c.Confidence:0.00}: {c.Why}\n");
         }
 
         foreach (DraftColumn c in Undecided)
@@ -116,11 +132,18 @@ public sealed class MappingDraft
         else
         {
             yaml.Append(CultureInfo.InvariantCulture, $"  columns: [{string.Join(", ", Time.Take(2).Select(Quote))}]\n");
-            yaml.Append(Table.Typed ? "" : "  # Undecided: how is it written?\n  pattern: yyyy-MM-dd HH:mm\n");
+            yaml.Append(TimePattern is { } pattern ? $"  pattern: {pattern}  # as every cell is written\n"
+                : TimeUndecided is { } open ? $"  # Undecided: how is it written? {open}\n  # pattern:\n" : "");
         }
 
         yaml.Append("  # Undecided: in which zone did the clock run?\n  zone: UTC\n");
     }
+
+    // Columns of different signs each say their own.
+    private string Decimal(DraftColumn column) =>
+        _evidence.Sign is null && _evidence.Signs.TryGetValue(column.Column, out DecimalSign own) ? $", decimal: {Word(own)}" : "";
+
+    private static string Word(DecimalSign sign) => sign == DecimalSign.Point ? "point" : "comma";
 
     // Double quotes as in JSON hold any text in YAML.
     private static string Quote(string text) => "\"" + string.Concat(text.Select(c => c switch
