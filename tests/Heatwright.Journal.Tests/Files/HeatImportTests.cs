@@ -246,6 +246,32 @@ public sealed class HeatImportTests : IDisposable
     }
 
     [Fact]
+    public void Corrections_and_the_import_itself_are_by_the_person_who_made_them()
+    {
+        IJournalStore store = _desk.Journal();
+        HeatImport.Write(store, _desk.Put("a.csv", Good), Map);
+        string path = _desk.Put("b.csv", Good.Replace("142.7", "143.7", StringComparison.Ordinal));
+        HeatImport.Write(store, path, Map, new ImportOptions { Correct = true, Reason = "weighed again", Actor = "person:anna", Clock = _desk.Clock });
+        Assert.Equal("person:anna", store.ReadHeat("0012").Single(e => e.Kind == EntryKind.Correction).Actor);
+        Assert.Equal(["program:import", "person:anna"], store.ReadHeat("").Select(e => e.Actor));
+        Assert.Equal("program:import", store.ReadHeat("0012")[0].Actor);
+    }
+
+    [Fact]
+    public void None_given_makes_no_entry_and_differs_from_some()
+    {
+        IJournalStore store = _desk.Journal();
+        ImportMapping map = Desk.Mapping("m: {quantity: hot-metal.mass, unit: t}\nlime: {quantity: addition.lime.mass, unit: kg}\nscrap: {quantity: scrap.heavy.mass, unit: t}\nFeMn: {quantity: ladle.FeMn.mass, unit: kg}");
+        string path = _desk.Put("a.csv", "heat,m,lime,scrap,FeMn\n1,140,0,0,0\n2,140,7000,38,900\n");
+        Assert.Equal(ImportStatus.Written, HeatImport.Write(store, path, map).Status);
+        Assert.Equal((0, 1), (Desk.Bodies<AdditionBody>(store, "1").Count, Desk.Bodies<ChargeBody>(store, "1").Count));
+        Assert.Equal(2, Desk.Bodies<AdditionBody>(store, "2").Count);
+        Assert.Equal(ImportStatus.NothingNew, HeatImport.Write(store, path, map).Status);
+        ImportOutcome differs = HeatImport.Write(store, _desk.Put("b.csv", "heat,m,lime,scrap,FeMn\n2,140,0,38,900\n"), map);
+        Assert.Equal((ImportStatus.Differs, "addition.lime.mass"), (differs.Status, differs.Differences.Single().Quantity.Name));
+    }
+
+    [Fact]
     public void A_quantity_more_for_an_entry_that_is_there_is_a_difference_too()
     {
         IJournalStore store = _desk.Journal();

@@ -26,8 +26,14 @@ internal static class ImportCommand
         var doubtful = new Option<bool>("--accept-doubtful") { Description = "Take columns most of whose values no shop has, instead of stopping: usually their unit is wrong." };
         var correct = new Option<bool>("--correct") { Description = "Where the journal holds something else, put it right as the file says (needs --reason)." };
         var reason = new Option<string>("--reason") { Description = "Why the file is right.", HelpName = "WORDS", DefaultValueFactory = _ => "" };
+        var by = new Option<string?>("--by")
+        {
+            Description = "Who imports and corrects; the values stay those of the mapping's actor. Default: HEATWRIGHT_BY, else the mapping's actor.",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => Environment.GetEnvironmentVariable("HEATWRIGHT_BY") is { Length: > 0 } name ? name : null,
+        };
         var journal = new JournalPlaceOption();
-        var command = new Command("import", "Take past heats out of a table: all or nothing; a second time nothing is written.") { file, mapping, preview, accept, doubtful, correct, reason };
+        var command = new Command("import", "Take past heats out of a table: all or nothing; a second time nothing is written.") { file, mapping, preview, accept, doubtful, correct, reason, by };
         journal.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -50,6 +56,7 @@ internal static class ImportCommand
                 AcceptDoubtful = parsed.GetValue(doubtful),
                 Correct = parsed.GetValue(correct),
                 Reason = parsed.GetValue(reason)!,
+                Actor = parsed.GetValue(by) is { } name ? "person:" + name : null,
                 Progress = p => progress.Say($"{p.Step} {Path.GetFileName(path)}: {p.Done}{(p.Of is { } of ? $" of {of}" : "")}"),
             };
             if (parsed.GetValue(preview))

@@ -116,7 +116,7 @@ public static class HeatImport
         Guid id = EntryId.From("import file", sha256, mapping.Text, head.ToString());
         options.Progress?.Invoke(new ImportProgress("writing", 0, merge.Entries.Count + 1));
         var request = new AppendRequest(
-            [.. merge.Entries, new NewEntry(id, "", body, options.Clock.GetUtcNow(), mapping.Actor, options.Reason)], merge.Expected);
+            [.. merge.Entries, new NewEntry(id, "", body, options.Clock.GetUtcNow(), options.Actor ?? mapping.Actor, options.Reason)], merge.Expected);
         AppendOutcome written = store.Append([request])[0];
         options.Progress?.Invoke(new ImportProgress("writing", request.Entries.Count, request.Entries.Count));
         return written.Status switch

@@ -49,7 +49,7 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
         {
             NewHeats++;
             _expected[row.Heat] = 0;
-            Entries.AddRange(SlotEntries.New(row.Heat, values, row.Time, unit, (mapping.Actor, reason), new LifeGaps(mapping.Past, mapping.Past, mapping.Past)));
+            Entries.AddRange(SlotEntries.New(row.Heat, values.Where(v => !SaysNone(v.Quantity, v.Value)), row.Time, unit, (mapping.Actor, reason), new LifeGaps(mapping.Past, mapping.Past, mapping.Past)));
             return;
         }
 
@@ -67,6 +67,9 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
         }
     }
 
+    // A sheet has a column for every material, and 0 where none was given: that is no addition and no charge. Beside one in the journal it differs.
+    private bool SaysNone(ImportQuantity q, WideValue value) => !mapping.OwnLayout && q.GivenOrNot && value is { Number: 0, Below: false };
+
     private void Compare(HeatRow row, List<(ImportQuantity Quantity, WideValue Value)> values, string? unit, long version)
     {
         WideHeat there = WideHeat.Of(row.Heat, store.ReadHeat(row.Heat, signals: false));
@@ -80,6 +83,10 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
                 {
                     Differ(row, q, fact.Value, value, fact.From, there, put);
                 }
+            }
+            else if (SaysNone(q, value))
+            {
+                // Neither has any.
             }
             else if (there.In(q.Slot) is { Count: > 0 } entries)
             {
@@ -117,7 +124,7 @@ internal sealed class HeatMerge(IJournalStore store, ImportMapping mapping, stri
         {
             EntryBody body = SlotEntries.Corrected(there.Holds(id)!, values);
             Guid correction = EntryId.From("import correction", heat, id.ToString(), version.ToString(System.Globalization.CultureInfo.InvariantCulture));
-            Entries.Add(new NewEntry(correction, heat, new CorrectionBody(id, body), options.Clock.GetUtcNow(), mapping.Actor, options.Reason));
+            Entries.Add(new NewEntry(correction, heat, new CorrectionBody(id, body), options.Clock.GetUtcNow(), options.Actor ?? mapping.Actor, options.Reason));
             Corrections++;
         }
     }

@@ -95,6 +95,9 @@ public sealed record ImportOptions
     /// <summary>Why; needed for corrections.</summary>
     public string Reason { get; init; } = "";
 
+    /// <summary>Who imports and corrects, e.g. "person:anna": stands in the import's own entry and in corrections. Null: the mapping's actor.</summary>
+    public string? Actor { get; init; }
+
     /// <summary>Number of rejected rows that a preview shows.</summary>
     public int MostShown { get; init; } = 20;
 

@@ -66,6 +66,9 @@ public sealed class ImportQuantity
 
     internal QuantityPart Part { get; }
 
+    /// <summary>Scrap or an addition: given to a heat or not, so that 0 means that none was.</summary>
+    internal bool GivenOrNot => EntryKind == EntryKind.Addition || (EntryKind == EntryKind.ChargeWeighed && Slot.StartsWith("charge/scrap/", StringComparison.Ordinal));
+
     /// <summary>Element, constituent, class or material; empty where there is none.</summary>
     internal string Key { get; }
 
