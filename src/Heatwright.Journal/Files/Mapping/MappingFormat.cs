@@ -71,7 +71,7 @@ public static class MappingFormat
         new("unit", new TextShape(30, "kg"), "unit of the numbers; none for text", Required: false),
         new("scale", new NumberShape(-1e9, 1e9, whole: false, "100"), "the numbers are multiplied by this first: 100 for mass fractions in %", Required: false),
         new("missing", new ListShape(new AnyTextShape(), 1, 50), "what stands for nothing in this column; blank always does", Required: false),
-        new("zero", new WordShape("keep", "missing"), "`missing`: a zero stands for nothing", Required: false),
+        new("zero", new WordShape("keep", "missing"), "`missing`: a zero stands for nothing; one of scrap or an addition makes no entry in any case", Required: false),
         new("impossible", new WordShape("reject", "missing"), "`missing`: a value that no heat can have (below zero, above 100 %) stands for nothing; otherwise its row is rejected", Required: false),
         new("decimal", new WordShape("point", "comma"), "decimal sign of the column, in place of the table's", Required: false))
     {
