@@ -8,32 +8,44 @@ namespace Heatwright.Journal.Care;
 internal static class FileCheck
 {
     private const int PageSize = 4096; // What journals are made with.
-    private const int Tries = 3;       // Another program may be writing: what is wrong must be wrong each time.
+    private const int Tries = 5;       // Another program may be writing: what is wrong must be wrong each time.
+    private const int MostLooks = 50;  // At something that changes from look to look.
 
     /// <summary>The log beside a file, or an empty one.</summary>
     public static LogContent Log(string path, FindingList findings)
     {
         string name = path + "-wal";
-        var content = new LogContent(0, new HashSet<uint>(), null, 0);
-        for (int i = 0; i < Tries && File.Exists(name); i++)
+        var none = new LogContent(0, new HashSet<uint>(), null, 0);
+        LogContent content = none;
+        bool stays = false;
+        byte[]? before = null;
+        for (int looks = 0, same = 0; looks < MostLooks && same < Tries && File.Exists(name); looks++)
         {
+            byte[] header = new byte[32];
+            BrokenFrame? last = content.Broken;
             try
             {
                 using FileStream log = Open(name);
+                _ = log.ReadAtLeast(header, header.Length, throwOnEndOfStream: false);
                 content = LogScan.Read(log);
             }
             catch (FileNotFoundException)
             {
-                return content; // Folded into the file meanwhile.
+                return none; // Folded into the file meanwhile.
             }
 
             if (content.Broken is null)
             {
                 return content;
             }
+
+            // A log that begins anew while it is read looks broken, each time at another place.
+            same = before is not null && header.AsSpan().SequenceEqual(before) && content.Broken == last ? same + 1 : 1;
+            stays = same == Tries;
+            before = header;
         }
 
-        if (content.Broken is { } broken)
+        if (stays && content.Broken is { } broken)
         {
             string place = broken.Frame == 0 ? "its header" : $"frame {broken.Frame}, which carries page {broken.Page},";
             string flip = broken.Flip is { } at ? $" (the byte at {at})" : "";
@@ -89,7 +101,7 @@ internal static class FileCheck
             }
         }
 
-        Lengths(file, first, log, findings);
+        Lengths(path, findings);
         List<BrokenPage> broken = Broken(file, findings);
         if (broken.Count == 0)
         {
@@ -115,9 +127,9 @@ internal static class FileCheck
     /// <summary>Opens a file that others may be writing.</summary>
     public static FileStream Open(string path) => new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 1 << 16);
 
-    private static void Lengths(FileStream file, byte[] header, LogContent log, FindingList findings)
+    private static void Lengths(string path, FindingList findings)
     {
-        long length = file.Length;
+        (long length, byte[] header, bool waits) = Still(path);
         long pages = length / PageSize;
         if (length % PageSize != 0)
         {
@@ -127,7 +139,7 @@ internal static class FileCheck
 
         // While pages wait in the log, the header in the file is behind.
         long counted = BinaryPrimitives.ReadUInt32BigEndian(header.AsSpan(28));
-        if (log.Frames == 0 && counted != pages && PageSeal.Holds(header, 1))
+        if (!waits && counted != pages && PageSeal.Holds(header, 1))
         {
             findings.Add(new Finding(
                 Check.File,
@@ -137,6 +149,50 @@ internal static class FileCheck
                     : $"The file has {pages} pages, its header counts {counted}: something was added behind its end.",
                 Page: Math.Min(counted, pages) + 1,
                 FirstByte: Math.Min(counted, pages) * PageSize));
+        }
+    }
+
+    /// <summary>Length and first page of one moment: looked at until nothing changed while they were.</summary>
+    private static (long Length, byte[] Header, bool LogWaits) Still(string path)
+    {
+        (long, byte[], bool) look = Look();
+        for (int looks = 1, same = 1; looks < MostLooks && same < Tries; looks++)
+        {
+            (long, byte[], bool) next = Look();
+            same = next.Item1 == look.Item1 && next.Item3 == look.Item3 && next.Item2.AsSpan().SequenceEqual(look.Item2) ? same + 1 : 1;
+            look = next;
+            if (looks == MostLooks - 1 && same < Tries)
+            {
+                look.Item3 = true; // In use without a pause: as good as a log that waits.
+            }
+        }
+
+        return look;
+
+        (long, byte[], bool) Look()
+        {
+            var page = new byte[PageSize];
+            using FileStream file = Open(path);
+            _ = file.ReadAtLeast(page, PageSize, throwOnEndOfStream: false);
+            return (file.Length, page, HasFrames(path));
+        }
+    }
+
+    private static bool HasFrames(string path)
+    {
+        try
+        {
+            if (!HeldFile.HasLog(path))
+            {
+                return false;
+            }
+
+            using FileStream log = Open(path + "-wal");
+            return LogScan.Read(log).Frames > 0;
+        }
+        catch (FileNotFoundException)
+        {
+            return false;
         }
     }
 

@@ -116,8 +116,7 @@ public static class JournalBackup
     {
         try
         {
-            bool still = !File.Exists(path + "-wal") || new FileInfo(path + "-wal").Length == 0;
-            using var rows = new FileRows(path, still);
+            using var rows = new FileRows(path);
             long last = rows.Last();
             return last == 0 ? null : rows.From(last).Select(r => new JournalHead(r.Sequence, r.Hash)).LastOrDefault();
         }

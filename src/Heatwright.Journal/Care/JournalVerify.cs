@@ -38,9 +38,9 @@ public static class JournalVerify
     private static VerifyReport File(string path, FindingList findings)
     {
         RefuseWhatIsNoJournal(path);
+        bool waits = HeldFile.HasLog(path);
         LogContent log = FileCheck.Log(path, findings);
-        bool still = !System.IO.File.Exists(path + "-wal") || new FileInfo(path + "-wal").Length == 0;
-        if (!still)
+        if (waits)
         {
             findings.Add(new Finding(
                 Check.Log,
@@ -48,7 +48,7 @@ public static class JournalVerify
                 $"{log.Frames} pages wait in the write-ahead log. They were read from there; file and log were left as they are (the index {Path.GetFileName(path)}-shm, which holds nothing of the record, may have been made)."));
         }
 
-        using var rows = new FileRows(path, still);
+        using var rows = new FileRows(path);
         FileCheck.Pages(path, log, findings, sequence => HeatOf(rows, sequence));
         findings.Progress("structure", 0);
         foreach (string line in rows.Integrity(100))

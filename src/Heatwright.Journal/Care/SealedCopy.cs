@@ -67,13 +67,12 @@ internal static class SealedCopy
 
     private static void Copy(string from, string to)
     {
-        PageSealVfs.Register();
-        bool still = !File.Exists(from + "-wal") || new FileInfo(from + "-wal").Length == 0;
         if (HasSeals(from))
         {
             try
             {
-                using SqliteConnection source = Open(still ? "file:" + Uri.EscapeDataString(from) + "?immutable=1" : from, SqliteOpenMode.ReadOnly);
+                using var held = new HeldFile(from);
+                using SqliteConnection source = Open(held.Source, SqliteOpenMode.ReadOnly);
                 using SqliteConnection target = Open(to, SqliteOpenMode.ReadWriteCreate);
                 source.BackupDatabase(target);
                 using SqliteCommand settle = target.CreateCommand();
@@ -88,7 +87,7 @@ internal static class SealedCopy
             }
         }
 
-        using var rows = new FileRows(from, still);
+        using var rows = new FileRows(from);
         using var copy = SqliteJournal.Open(to, new JournalOptions { CreateIfMissing = true });
         try
         {

@@ -115,16 +115,17 @@ internal abstract class StoredRows : IStoredRows
 internal sealed class FileRows : StoredRows
 {
     private readonly string _path;
+    private readonly HeldFile _held;
     private readonly SqliteConnection _connection;
 
-    /// <param name="path">The file.</param>
-    /// <param name="still">True: nobody writes it and it has no log, so it is read as one reads a picture: no lock, no file beside it.</param>
-    public FileRows(string path, bool still)
+    /// <param name="path">The file; others may be writing it.</param>
+    public FileRows(string path)
     {
         _path = path;
+        _held = new HeldFile(path);
         var text = new SqliteConnectionStringBuilder
         {
-            DataSource = still ? "file:" + Uri.EscapeDataString(path) + "?immutable=1" : path,
+            DataSource = _held.Source,
             Mode = SqliteOpenMode.ReadOnly,
             Pooling = false,
         };
@@ -176,7 +177,11 @@ internal sealed class FileRows : StoredRows
         }
     }
 
-    public override void Dispose() => _connection.Dispose();
+    public override void Dispose()
+    {
+        _connection.Dispose();
+        _held.Dispose();
+    }
 
     protected override List<T> Query<T>(Func<DbConnection, List<T>> query)
     {
