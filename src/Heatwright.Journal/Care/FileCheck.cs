@@ -208,6 +208,20 @@ internal static class FileCheck
         return broken;
     }
 
+    /// <summary>Pages that are not what was written, but for those whose right content waits in the log.</summary>
+    public static List<long> BrokenPages(string path)
+    {
+        LogContent log = Log(path, new FindingList(new VerifyOptions()));
+        using FileStream file = Open(path);
+        List<BrokenPage> broken = [.. PageSealScan.Broken(file, PageSize, search: 0).Where(p => !log.Pages.Contains((uint)p.Number))];
+        for (int i = 1; i < Tries && broken.Count > 0; i++)
+        {
+            broken.RemoveAll(page => Again(file, page));
+        }
+
+        return [.. broken.Select(p => p.Number)];
+    }
+
     /// <summary>True when the page holds on a second look: it was being written.</summary>
     private static bool Again(FileStream file, BrokenPage page)
     {

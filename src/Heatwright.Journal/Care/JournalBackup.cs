@@ -17,7 +17,11 @@ public sealed record BackupReport(string Path, long Bytes, JournalHead Head, Ver
 /// <param name="Head">End of the chain in it.</param>
 /// <param name="ReplacedPath">Where the journal that stood there is now; null when none did.</param>
 /// <param name="ReplacedHead">End of that one's chain, as far as it could be read.</param>
-public sealed record RestoreReport(JournalHead Head, string? ReplacedPath, JournalHead? ReplacedHead);
+/// <param name="Source">
+/// What verification of the backup itself found. A backup that is damaged only where no entry lies (free pages, cached rows) is
+/// restored without that damage; <see cref="VerifyReport.Damaged"/> is then true here, and the backup is to be made anew.
+/// </param>
+public sealed record RestoreReport(JournalHead Head, string? ReplacedPath, JournalHead? ReplacedHead, VerifyReport Source);
 
 /// <summary>Backup and restore. A backup is a journal in a file like any other: sealed, verified, and readable without its original.</summary>
 public static class JournalBackup
@@ -29,8 +33,8 @@ public static class JournalBackup
     /// <exception cref="JournalException">Something stands there, the journal is damaged, or the file cannot be written. Nothing is left behind.</exception>
     public static BackupReport Make(string place, string path, VerifyOptions? options = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(place);
-        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        JournalPlace.RefuseNone(place, "journal");
+        JournalPlace.RefuseNone(path, "file to be made");
         options ??= new VerifyOptions();
         path = Path.GetFullPath(path);
         SealedCopy.RefuseWhatExists(path);
@@ -57,14 +61,16 @@ public static class JournalBackup
     /// <param name="place">File, or an empty database on a server.</param>
     /// <param name="replace">A journal that stands there is renamed and kept beside it; without this it is refused.</param>
     /// <param name="clock">For the name of the replaced one.</param>
+    /// <param name="expectedHead">A head that was noted ("sequence:hash"): it must be in the backup.</param>
     /// <exception cref="JournalException">The backup is damaged, something stands at the place, or a program has it open.</exception>
-    public static RestoreReport Restore(string backup, string place, bool replace = false, TimeProvider? clock = null)
+    public static RestoreReport Restore(string backup, string place, bool replace = false, TimeProvider? clock = null, string? expectedHead = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(backup);
-        ArgumentException.ThrowIfNullOrWhiteSpace(place);
+        JournalPlace.RefuseNone(backup, "backup");
+        JournalPlace.RefuseNone(place, "place to restore to");
+        var options = new VerifyOptions { ExpectedHead = expectedHead };
         if (JournalPlace.IsServer(place))
         {
-            return new RestoreReport(JournalMigration.Run(backup, place).Head, null, null);
+            return ToServer(backup, place, replace, options);
         }
 
         backup = Path.GetFullPath(backup);
@@ -79,19 +85,22 @@ public static class JournalBackup
         string ready = place + $".{Guid.NewGuid():N}.restored";
         try
         {
-            VerifyReport report = SealedCopy.Make(backup, ready, new VerifyOptions());
+            VerifyReport source = JournalVerify.Run(backup, options with { Balances = false });
+            VerifyReport report = SealedCopy.Make(backup, ready, options);
             if (!stands)
             {
-                File.Move(ready, place, overwrite: false);
-                return new RestoreReport(report.Head, null, null);
+                KeepStrayLog(place, (clock ?? TimeProvider.System).GetUtcNow());
+                FolderSync.Move(ready, place);
+                return new RestoreReport(report.Head, null, null, source);
             }
 
             RefuseInUse(place);
+            Fold(place);
             JournalHead? old = HeadOf(place);
             string kept = Keep(place, (clock ?? TimeProvider.System).GetUtcNow());
             try
             {
-                File.Move(ready, place, overwrite: false);
+                FolderSync.Move(ready, place);
             }
             catch
             {
@@ -99,7 +108,7 @@ public static class JournalBackup
                 throw;
             }
 
-            return new RestoreReport(report.Head, kept, old);
+            return new RestoreReport(report.Head, kept, old, source);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -132,7 +141,7 @@ public static class JournalBackup
         try
         {
             MigrationReport migrated = JournalMigration.Run(place, part, options);
-            File.Move(part, path, overwrite: false);
+            FolderSync.Move(part, path);
             return migrated.Report with { Place = path };
         }
         finally
@@ -141,8 +150,68 @@ public static class JournalBackup
         }
     }
 
-    /// <summary>Moves file and log aside together: the log belongs to that file and to no other.</summary>
+    private static RestoreReport ToServer(string backup, string place, bool replace, VerifyOptions options)
+    {
+        if (replace)
+        {
+            throw new JournalException(
+                JournalProblem.Exists,
+                "A journal on a server is not replaced: it cannot be kept beside. Nothing was changed. Mend: restore into a new, empty database (createdb) without replacing, and let the programs use that one.");
+        }
+
+        VerifyReport source = JournalVerify.Run(backup, options);
+        if (source.Damaged)
+        {
+            Finding first = source.Findings.First(f => f.Severity == Severity.Damage);
+            throw new JournalException(
+                JournalProblem.Damaged,
+                $"{source.Place}: nothing was restored, for this backup is damaged. {first.Text} Mend: restore an earlier one; or restore this one into a file, which leaves out what holds no entry, and move that to the server ('journal migrate').");
+        }
+
+        return new RestoreReport(JournalMigration.Run(backup, place, options).Head, null, null, source);
+    }
+
+    /// <summary>Brings what waits in the log into the file, so that one name holds all. A file that is too damaged for that keeps its log.</summary>
+    private static void Fold(string place)
+    {
+        if (!HeldFile.HasLog(place) || JournalVerify.Run(place, new VerifyOptions { Balances = false }).Damaged)
+        {
+            return;
+        }
+
+        try
+        {
+            PageSealVfs.Register();
+            using var connection = new SqliteConnection(
+                new SqliteConnectionStringBuilder { DataSource = place, Mode = SqliteOpenMode.ReadWrite, Pooling = false, Vfs = PageSealVfs.Name }.ToString());
+            connection.Open();
+            SqliteFile.Execute(connection, "PRAGMA synchronous = FULL; PRAGMA wal_checkpoint(TRUNCATE)");
+        }
+        catch (SqliteException)
+        {
+            PageSeal.TakeDamagedPage(); // File and log go aside as they are.
+        }
+    }
+
     private static string Keep(string place, DateTimeOffset now)
+    {
+        string kept = NameForReplaced(place, now);
+        Move(place, kept);
+        return kept;
+    }
+
+    /// <summary>A log without its file belongs to none, least of all to the one that is put there now.</summary>
+    private static void KeepStrayLog(string place, DateTimeOffset now)
+    {
+        if (File.Exists(place + "-wal"))
+        {
+            FolderSync.Move(place + "-wal", NameForReplaced(place, now) + "-wal");
+        }
+
+        File.Delete(place + "-shm");
+    }
+
+    private static string NameForReplaced(string place, DateTimeOffset now)
     {
         string stem = Path.Combine(Path.GetDirectoryName(place)!, Path.GetFileNameWithoutExtension(place)) + $".replaced-{now.UtcDateTime:yyyyMMdd'T'HHmmss'Z'}";
         string kept = stem + ".journal";
@@ -151,19 +220,26 @@ public static class JournalBackup
             kept = $"{stem}-{i}.journal";
         }
 
-        Move(place, kept);
         return kept;
     }
 
+    /// <summary>
+    /// Moves file and log together: the log belongs to that file and to no other. It is copied before and deleted after, so that whatever
+    /// stops this on the way, the file has its log beside it.
+    /// </summary>
     private static void Move(string from, string to)
     {
-        foreach (string end in (string[])["-wal", "-shm", ""])
+        string log = from + "-wal";
+        if (HeldFile.HasLog(from))
         {
-            if (File.Exists(from + end))
-            {
-                File.Move(from + end, to + end, overwrite: false);
-            }
+            File.Copy(log, to + "-wal", overwrite: false);
+            using var copy = new FileStream(to + "-wal", FileMode.Open, FileAccess.ReadWrite);
+            copy.Flush(flushToDisk: true);
         }
+
+        FolderSync.Move(from, to);
+        File.Delete(log);
+        File.Delete(from + "-shm");
     }
 
     /// <summary>A program that goes on writing into a file that was moved aside would write into the wrong journal.</summary>

@@ -27,14 +27,14 @@ public static class JournalMigration
     /// <exception cref="JournalException">The old place is damaged, or the new one holds another journal or cannot be written.</exception>
     public static MigrationReport Run(string from, string to, VerifyOptions? options = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(from);
-        ArgumentException.ThrowIfNullOrWhiteSpace(to);
+        JournalPlace.RefuseNone(from, "journal to copy");
+        JournalPlace.RefuseNone(to, "place to copy it to");
         options ??= new VerifyOptions();
-        using SqlJournal source = JournalPlace.Open(from, new JournalOptions { ReadOnly = true });
+        using SqlJournal source = JournalPlace.Open(from, new JournalOptions { ReadOnly = true, StatementTimeout = TimeSpan.Zero });
         JournalHead head;
         long copied = 0;
         string place;
-        using (SqlJournal target = JournalPlace.Open(to, new JournalOptions { CreateIfMissing = true }))
+        using (SqlJournal target = JournalPlace.Open(to, new JournalOptions { CreateIfMissing = true, StatementTimeout = TimeSpan.Zero }))
         {
             place = target.Place;
             head = target.Head();
@@ -56,7 +56,7 @@ public static class JournalMigration
             }
         }
 
-        VerifyReport report = JournalVerify.Run(to, options with { ExpectedHead = head.ToString(), Balances = false });
+        VerifyReport report = JournalVerify.Run(to, options with { ExpectedHead = options.ExpectedHead ?? head.ToString(), Balances = false });
         return report.Whole && report.Head.ToString() == head.ToString()
             ? new MigrationReport(head, copied, report)
             : throw new JournalException(JournalProblem.Damaged, $"{place}: the copy is not what was written ({(report.Findings.Count > 0 ? report.Findings[0] : null)}). Mend: look at the disk, and copy to another place.");

@@ -17,7 +17,7 @@ public static class JournalVerify
     /// <exception cref="ArgumentException">The expected head is none.</exception>
     public static VerifyReport Run(string place, VerifyOptions? options = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(place);
+        JournalPlace.RefuseNone(place, "journal");
         options ??= new VerifyOptions();
         if (options.ExpectedHead is { Length: > 0 } text && ChainCheck.ParseHead(text) is null)
         {
@@ -30,7 +30,7 @@ public static class JournalVerify
 
     private static VerifyReport Server(string place, FindingList findings)
     {
-        SqlJournal journal = JournalPlace.Open(place, new JournalOptions { ReadOnly = true });
+        SqlJournal journal = JournalPlace.Open(place, new JournalOptions { ReadOnly = true, StatementTimeout = TimeSpan.Zero });
         using var rows = new ServerRows(journal);
         return Rows(journal.Place, rows, findings);
     }

@@ -39,7 +39,7 @@ internal static class SealedCopy
                 file.Flush(flushToDisk: true);
             }
 
-            File.Move(part, to, overwrite: false);
+            FolderSync.Move(part, to);
             return report with { Place = to };
         }
         catch (SqliteException e)

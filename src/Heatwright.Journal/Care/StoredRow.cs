@@ -20,7 +20,7 @@ internal sealed record StoredRow(
             : Hash.Length != EntryHash.Length ? $"its hash has {Hash.Length} bytes, not {EntryHash.Length}"
             : !known ? $"its kind '{Kind}' is unknown to this program"
             : SchemaVersion is < 0 or > int.MaxValue ? $"its schema version is {SchemaVersion}"
-            : Math.Abs(SourceMs) > MostMs / 2 || Math.Abs(ArrivalMs) > MostMs / 2 ? "its times are none"
+            : !Believable(SourceMs) || !Believable(ArrivalMs) ? "its times are none"
             : null;
         if (fault is not null)
         {
@@ -42,6 +42,9 @@ internal sealed record StoredRow(
             Hash);
         return true;
     }
+
+    // Not by the absolute value: the least number of 64 bits has none.
+    private static bool Believable(long ms) => ms >= -(MostMs / 2) && ms <= MostMs / 2;
 }
 
 /// <summary>Rows of a store for verification: read past seals and checks, never written.</summary>

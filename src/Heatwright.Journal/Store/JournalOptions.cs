@@ -19,6 +19,12 @@ public sealed record JournalOptions
     /// <summary>How often a call is tried again when the connection to a server is lost. The waits grow from 50 ms to 2 s: 20 tries take half a minute.</summary>
     public int Reconnects { get; init; } = 20;
 
+    /// <summary>
+    /// How long one statement on a server may take; zero: as long as it takes. Null: what the place says, 30 s when it says nothing.
+    /// A statement that takes longer is ended and not tried again.
+    /// </summary>
+    public TimeSpan? StatementTimeout { get; init; }
+
     /// <summary>How often a file is looked at for entries that other programs wrote, while anyone watches.</summary>
     public TimeSpan WatchInterval { get; init; } = TimeSpan.FromMilliseconds(250);
 }

@@ -14,15 +14,26 @@ public static class JournalPlace
     /// <exception cref="JournalException">There is none, or it cannot be used.</exception>
     public static SqlJournal Open(string place, JournalOptions? options = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(place);
+        RefuseNone(place, "journal");
         return IsServer(place) ? PostgresJournal.Open(place, options) : SqliteJournal.Open(place, options);
+    }
+
+    /// <summary>Refuses a place that names nothing.</summary>
+    internal static void RefuseNone(string place, string what)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        if (string.IsNullOrWhiteSpace(place) || place.Contains('\0', StringComparison.Ordinal))
+        {
+            throw new JournalException(
+                JournalProblem.NotFound, $"The {what} is '{place.Replace('\0', '?')}', which names no place. Mend: give the path of a file, or postgresql://user@host:port/database.");
+        }
     }
 
     /// <summary>Makes a journal where there is none yet.</summary>
     /// <exception cref="JournalException">There is one already, or something else, or it cannot be made.</exception>
     public static SqlJournal Create(string place, JournalOptions? options = null)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(place);
+        RefuseNone(place, "journal");
         options = (options ?? new JournalOptions()) with { ReadOnly = false, CreateIfMissing = false };
         if (IsServer(place))
         {

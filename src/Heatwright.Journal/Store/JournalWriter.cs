@@ -35,7 +35,11 @@ public sealed class JournalWriter : IAsyncDisposable, IDisposable
     /// <param name="request">The request.</param>
     /// <param name="cancellation">Ends the wait. A request that was accepted before is written all the same; ask again with the same ids to learn of it.</param>
     /// <returns>What became of it, when it is durable.</returns>
-    /// <exception cref="JournalException">A bad entry, or the store could not be written: nothing of this request was.</exception>
+    /// <exception cref="JournalException">
+    /// A bad entry, or the store could not be written: nothing of this request was. One exception: on PostgreSQL, when the connection
+    /// breaks or time runs out during the commit (<see cref="JournalProblem.Unreachable"/>, <see cref="JournalProblem.Busy"/>), it may have
+    /// been written. Ask again with the same ids: what was written is answered as <see cref="AppendStatus.AlreadyThere"/> and never twice.
+    /// </exception>
     /// <exception cref="ObjectDisposedException">The writer is closed.</exception>
     public async Task<AppendOutcome> AppendAsync(AppendRequest request, CancellationToken cancellation = default)
     {

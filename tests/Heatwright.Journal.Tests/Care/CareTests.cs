@@ -40,11 +40,10 @@ public sealed class CareTests : IDisposable
         CareJournal.Make(_path);
         Entry entry = Entries(_path)[17];
         SealedFile.Flip(_path, File.ReadAllBytes(_path).AsSpan().LastIndexOf(entry.Hash.Span));
-        string[] before = Directory.GetFiles(_folder.Path);
         var refusal = Assert.Throws<JournalException>(() => JournalBackup.Make(_path, _copy));
         Assert.Equal(JournalProblem.Damaged, refusal.Problem);
         Assert.Contains("entry 18", refusal.Message, StringComparison.OrdinalIgnoreCase);
-        Assert.Equal(before, Directory.GetFiles(_folder.Path));
+        Assert.Equal([_path], Directory.GetFiles(_folder.Path));
     }
 
     [Fact]

@@ -18,6 +18,9 @@ internal static class PostgresErrors
         _ => false,
     };
 
+    /// <summary>True when the client's own time for a statement, or for making a connection, ran out.</summary>
+    public static bool IsTimeout(Exception e) => e is NpgsqlException and not PostgresException && e.InnerException is TimeoutException;
+
     /// <summary>The exception to throw for what happened at a place.</summary>
     public static JournalException Map(string place, Exception e) => e switch
     {

@@ -49,6 +49,11 @@ public sealed class PostgresJournal : SqlJournal
             KeepAlive = 30,
             Options = place.Settings.Options + $" -c lock_timeout={(long)options.LockTimeout.TotalMilliseconds}" + (options.ReadOnly ? " -c default_transaction_read_only=on" : ""),
         };
+        if (options.StatementTimeout is { } most)
+        {
+            settings.CommandTimeout = (int)Math.Ceiling(most.TotalSeconds);
+        }
+
         _source = NpgsqlDataSource.Create(settings);
         _retry = new PostgresRetry(Place, options.Reconnects);
         try
@@ -79,21 +84,40 @@ public sealed class PostgresJournal : SqlJournal
     internal override T Reading<T>(Func<SqlSession, T> read) => _retry.Run(() =>
     {
         ThrowIfDisposed();
-        using var session = new PostgresSession(_source.OpenConnection());
-        return read(session);
+        using NpgsqlConnection connection = _source.OpenConnection();
+        using var session = new PostgresSession(connection);
+        return Timely(connection, () => read(session));
     });
 
     internal override T Writing<T>(Func<SqlSession, T> write) => _retry.Run(() =>
     {
         ThrowIfDisposed();
         using NpgsqlConnection connection = _source.OpenConnection();
-        using NpgsqlTransaction transaction = connection.BeginTransaction();
         using var session = new PostgresSession(connection);
-        session.Execute(LockSql, ("@lock", PostgresLayout.AppendLock));
-        T answer = write(session);
-        transaction.Commit();
-        return answer;
+        return Timely(connection, () =>
+        {
+            using NpgsqlTransaction transaction = connection.BeginTransaction();
+            session.Execute(LockSql, ("@lock", PostgresLayout.AppendLock));
+            T answer = write(session);
+            transaction.Commit();
+            return answer;
+        });
     });
+
+    /// <summary>A statement that took too long on a connection that still stands would take as long again: it is not tried again.</summary>
+    private T Timely<T>(NpgsqlConnection connection, Func<T> call)
+    {
+        try
+        {
+            return call();
+        }
+        catch (NpgsqlException e) when (PostgresErrors.IsTimeout(e) && connection.FullState.HasFlag(System.Data.ConnectionState.Open))
+        {
+            throw PostgresErrors.Of(
+                JournalProblem.Busy, Place, $"a statement took longer than the {connection.CommandTimeout} s that it may and was ended; of an append it is in doubt whether it was written",
+                "look what the server is busy with, and ask again with the same ids; 'Command Timeout' in a place that begins with Host= sets another limit, in seconds", e);
+        }
+    }
 
     private protected override AppendState Load(SqlSession session, AppendBatch batch)
     {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+using System.Globalization;
 using Npgsql;
 
 namespace Heatwright.Journal.Store.Postgres;
@@ -22,11 +23,11 @@ internal sealed record PostgresPlace(NpgsqlConnectionStringBuilder Settings)
             NpgsqlConnectionStringBuilder settings = place.StartsWith("Host=", StringComparison.OrdinalIgnoreCase)
                 ? new NpgsqlConnectionStringBuilder(place)
                 : FromUri(new Uri(place));
-            return string.IsNullOrEmpty(settings.Database)
-                ? throw new FormatException("no database is named")
+            return string.IsNullOrEmpty(settings.Host) ? throw new FormatException("host: none is named")
+                : string.IsNullOrEmpty(settings.Database) ? throw new FormatException("database: none is named")
                 : new PostgresPlace(settings);
         }
-        catch (Exception e) when (e is ArgumentException or FormatException)
+        catch (Exception e) when (e is ArgumentException or FormatException or OverflowException or InvalidCastException)
         {
             // The text itself may hold a password and is not repeated.
             throw new JournalException(
@@ -72,7 +73,9 @@ internal sealed record PostgresPlace(NpgsqlConnectionStringBuilder Settings)
                     settings.Host = value;
                     break;
                 case "port":
-                    settings.Port = int.Parse(value);
+                    settings.Port = int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out int port) && port is > 0 and < 65536
+                        ? port
+                        : throw new FormatException($"port: '{value}' is no number from 1 to 65535");
                     break;
                 case "user":
                     settings.Username = value;

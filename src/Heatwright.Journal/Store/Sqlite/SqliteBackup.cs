@@ -47,7 +47,7 @@ internal static class SqliteBackup
             string copy = stem + (i == 1 ? "" : $"-{i}") + ".journal";
             try
             {
-                File.Move(part, copy, overwrite: false);
+                FolderSync.Move(part, copy);
                 return copy;
             }
             catch (IOException) when (File.Exists(copy))
