@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Journal.Entries;
 using Heatwright.Journal.Files;
+using Heatwright.Journal.Files.Export;
 using Heatwright.Journal.Files.Import;
 using Heatwright.Journal.Files.Mapping;
+using Heatwright.Journal.Files.Tables;
 using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
 using Heatwright.Journal.Views;
@@ -70,6 +72,11 @@ public sealed class HeatImportTests : IDisposable
         Assert.Equal("m", stopped.Preview.DoubtfulColumns.Single().Column);
         Assert.Equal(ImportStatus.Written, HeatImport.Write(store, path, wrong, new ImportOptions { AcceptDoubtful = true }).Status);
         Assert.Equal(142, Desk.Values(store, "1")["hot-metal.mass"].Number);
+
+        // What a journal holds goes out and comes back without being doubted again.
+        string own = _desk.Path("own.csv");
+        HeatExport.WriteHeats(store, own, ExportFormat.Csv);
+        Assert.Equal(ImportStatus.Written, HeatImport.Write(_desk.Journal("copy.journal"), own, OwnLayout.For(TableSource.Open(own))!).Status);
     }
 
     [Fact]

@@ -40,9 +40,9 @@ internal static class ImportCommand
             string path = parsed.GetValue(file)!;
             if (Path.GetExtension(path).Equals(".json", StringComparison.OrdinalIgnoreCase))
             {
-                if (parsed.GetValue(mapping) is not null || parsed.GetValue(accept) || parsed.GetValue(correct))
+                if (parsed.GetValue(mapping) is not null || parsed.GetValue(accept) || parsed.GetValue(doubtful) || parsed.GetValue(correct))
                 {
-                    throw new BadInputException($"{path}: exported entries are taken as they stand, with no mapping, rejects or corrections.", "leave --mapping, --accept-rejects and --correct out");
+                    throw new BadInputException($"{path}: exported entries are taken as they stand, with no mapping, rejects or corrections.", "leave --mapping, --accept-rejects, --accept-doubtful and --correct out");
                 }
 
                 return Entries(path, parsed.GetValue(preview), () => journal.Open(parsed, write: true));
@@ -65,7 +65,7 @@ internal static class ImportCommand
                 progress.Dispose();
                 Print(found.Lines());
                 Console.WriteLine("Nothing was written (--preview).");
-                return found.RejectedRows > 0 || (found.DoubtfulColumns.Any() && !options.AcceptDoubtful && !map.OwnLayout) ? ExitCode.BadInput : ExitCode.Done;
+                return found.RejectedRows > 0 || (found.DoubtfulColumns.Any() && !options.AcceptDoubtful) ? ExitCode.BadInput : ExitCode.Done;
             }
 
             using IJournalStore store = journal.Open(parsed, write: true, mayMake: true);

@@ -75,7 +75,10 @@ internal sealed class HeatCollector(TableSource table, ImportMapping mapping, Ro
         _noneTaken = rows > 0 && _firstRow.Count == 0;
         return new ImportPreview(
             table.Name, table.Facts, rows, heats, _from, _to, [.. (_noneTaken ? rejected : statistics).Select(s => s.Summary())], reader.Unmapped, reader.Ignored, _rejectedRows.Count,
-            [.. Rejects.Take(mostShown)], [.. Remarks()]);
+            [.. Rejects.Take(mostShown)], [.. Remarks()])
+        {
+            OwnLayout = mapping.OwnLayout,
+        };
     }
 
     private static void AddReadable(ColumnStatistics[] statistics, HeatRow row)

@@ -61,8 +61,7 @@ public static class HeatImport
             return new ImportOutcome(ImportStatus.Rejected, preview, 0, 0, 0, 0, 0, []);
         }
 
-        // A file of our own states its units in the header; what a journal holds is not doubted a second time.
-        if (!mapping.OwnLayout && !options.AcceptDoubtful && preview.DoubtfulColumns.Any())
+        if (!options.AcceptDoubtful && preview.DoubtfulColumns.Any())
         {
             return new ImportOutcome(ImportStatus.Doubtful, preview, 0, 0, 0, 0, 0, []);
         }

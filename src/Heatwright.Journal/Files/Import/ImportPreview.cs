@@ -22,7 +22,10 @@ public sealed record ImportPreview(
     IReadOnlyList<string> Unmapped, int Ignored, int RejectedRows, IReadOnlyList<Problem> Rejects, IReadOnlyList<string> Remarks)
 {
     /// <summary>Columns most of whose values no shop has, so that the unit is probably wrong.</summary>
-    public IEnumerable<ColumnSummary> DoubtfulColumns => Columns.Where(c => c.UnitDoubtful);
+    public IEnumerable<ColumnSummary> DoubtfulColumns => OwnLayout ? [] : Columns.Where(c => c.UnitDoubtful);
+
+    /// <summary>The file was written by this program and states its units itself: what a journal held is not doubted a second time.</summary>
+    internal bool OwnLayout { get; init; }
 
     /// <summary>The preview as lines for a terminal.</summary>
     public IEnumerable<string> Lines()
@@ -44,7 +47,7 @@ public sealed record ImportPreview(
                 yield return "    " + decimals;
             }
 
-            if (column.UnitDoubtful && column.Values > 0)
+            if (DoubtfulColumns.Contains(column))
             {
                 yield return $"    most values are outside what a shop can have: check the unit ({column.Quantity.Kind?.UnitList()}); the import stops at this unless it is accepted";
             }
