@@ -19,7 +19,7 @@ public sealed record QuestionOptions(int Seed = 1, int Members = 200, Guid? Work
 
 /// <summary>What became of a question: a result, or words that say why there is none.</summary>
 /// <param name="Result">The result, ready to be entered.</param>
-/// <param name="Notes">What was assumed, and what the answer advises or warns of.</param>
+/// <param name="Notes">What the answer advises, first; then what was assumed and what it warns of.</param>
 /// <param name="Refusal">Why there is none, and the mend.</param>
 public sealed record HeatAnswer(ResultBody? Result, IReadOnlyList<string> Notes, string? Refusal);
 
@@ -131,7 +131,8 @@ public static class HeatQuestions
             [ResultQuantity.OxygenNm3] = new(best.EndOxygenPercent / 100 * heat.PlannedNm3),
         };
         string coolant = best.Coolant is null || best.CoolantKg < 1 ? "no coolant" : $"{best.CoolantKg:F0} kg {best.Coolant}";
-        string advised = FormattableString.Invariant($"Best odds {best.InWindow:F2} of both windows: {best.OxygenToBlowNm3:F0} Nm3 from the measurement on, {coolant}.");
+
+        string advised = FormattableString.Invariant($"Best odds {best.InWindow:F2} of both windows: {best.OxygenToBlowNm3:F0} Nm3 from the measurement on, {coolant}. The values are the end with this advice followed, not without it.");
         return Answer(
             heat,
             ResultQuestion.Correction,
@@ -139,15 +140,16 @@ public static class HeatQuestions
             options,
             ["order", "plan", "charge/*", "analysis/hot-metal/metal/*", "measurement/hot-metal/*", "measurement/in-blow/*", "addition/converter/*"],
             BlowModel.Run(input, parameters).Balance,
-            [advised, .. advice.Warnings]);
+            advice.Warnings,
+            advised);
     }
 
     private static HeatAnswer Answer(
-        ChargedHeat heat, ResultQuestion question, Dictionary<string, Expected> values, QuestionOptions options, string[] reads, HeatBalance balance, IReadOnlyList<string> words)
+        ChargedHeat heat, ResultQuestion question, Dictionary<string, Expected> values, QuestionOptions options, string[] reads, HeatBalance balance, IReadOnlyList<string> words, string? advice = null)
     {
         var basis = new Basis(Model, options.WorksEntry, options.Seed, options.Members, options.Parameters, heat.Inputs);
         double residual = Math.Max(balance.WorstElementResidual, Math.Abs(balance.EnergyResidual));
-        return new HeatAnswer(new ResultBody(question, values, basis, reads, BalanceResidual: residual), [.. heat.Notes, .. words], null);
+        return new HeatAnswer(new ResultBody(question, values, basis, reads, BalanceResidual: residual), [.. advice is null ? Array.Empty<string>() : [advice], .. heat.Notes, .. words], null);
     }
 
     private static EnsembleDraw Draw(ChargedHeat heat, QuestionOptions options, ModelParameters parameters) =>
@@ -215,6 +217,6 @@ public static class HeatQuestions
         }
 
         var given = new Dictionary<string, double>(changed, StringComparer.OrdinalIgnoreCase);
-        return (ModelParameters)made.Invoke([.. made.GetParameters().Select(p => (object)(given.TryGetValue(p.Name!, out double v) ? v : (double)p.DefaultValue!))]);
+        return (ModelParameters)made.Invoke(BindingFlags.DoNotWrapExceptions, null, [.. made.GetParameters().Select(p => (object)(given.TryGetValue(p.Name!, out double v) ? v : (double)p.DefaultValue!))], null);
     }
 }

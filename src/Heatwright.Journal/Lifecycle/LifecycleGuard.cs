@@ -29,8 +29,10 @@ public static class LifecycleGuard
         // Notes, results and corrections speak of a heat at any time.
         return entry.Body switch
         {
-            CorrectionBody correction => Correction(facts, entry, correction),
-            DecisionBody when entry.Reason.Length == 0 => "A decision needs a reason. Mend: say why in a few words.",
+            CorrectionBody correction => Correction(facts, correction),
+
+            // A decision without a reason is refused by the journal itself, whoever enters it: no matter of where the heat stands.
+            DecisionBody when string.IsNullOrWhiteSpace(entry.Reason) => null,
             NoteBody { Text.Length: 0 } => "The note is empty. Mend: write it, or leave it.",
             NoteBody or ResultBody or SignalBlockBody or EquipmentBody or WorksBody or ImportBody => null,
             _ => AtStage(facts, entry),
@@ -50,7 +52,8 @@ public static class LifecycleGuard
         {
             PlanBody when stage >= HeatStage.Tapped => $"Heat {facts.Heat} was tapped before {Clock(entry.SourceTime)}: there is nothing left to plan.",
             ChargeBody charge when stage >= HeatStage.Blowing =>
-                $"At {Clock(entry.SourceTime)} heat {facts.Heat} was {stage.Name()}: {(charge.What == ChargeKind.Scrap ? "scrap" : "hot metal")} is charged before the blow. Mend: give the time of charging.",
+                $"At {Clock(entry.SourceTime)} heat {facts.Heat} was {stage.Name()}: {Name(charge.What)} {(charge.What == ChargeKind.RetainedSlag ? "is in the vessel" : "is charged")} before the blow. Mend: give the time {(charge.What == ChargeKind.RetainedSlag ? "at which it was kept" : "of charging")}.",
+            ChargeBody charge => SecondLadle(facts, charge),
             AdditionBody { Place: AdditionPlace.Converter } when stage >= HeatStage.Tapped =>
                 $"At {Clock(entry.SourceTime)} heat {facts.Heat} was tapped. Mend: say that it went into the ladle, or give the time it fell.",
             MeasurementBody { Point: HeatPoint.InBlow } or AnalysisBody { Point: HeatPoint.InBlow } when stage is not (HeatStage.Blowing or HeatStage.Measured) =>
@@ -101,17 +104,20 @@ public static class LifecycleGuard
         };
     }
 
-    private static string? Correction(HeatFacts facts, NewEntry entry, CorrectionBody body)
-    {
-        if (entry.Reason.Length == 0)
-        {
-            return "A correction needs a reason. Mend: say why in a few words.";
-        }
-
-        return facts.Entries.Any(e => e.Id == body.Corrects)
+    // That the reason is missing, the journal says itself.
+    private static string? Correction(HeatFacts facts, CorrectionBody body) =>
+        facts.Entries.Any(e => e.Id == body.Corrects)
             ? null
             : $"Heat {facts.Heat} has no entry {body.Corrects}. Mend: name an entry of this heat.";
-    }
+
+    // A heat has one ladle of hot metal as a rule (common practice, no source): a second weighing without a ladle of its own is mostly the first one again.
+    private static string? SecondLadle(HeatFacts facts, ChargeBody charge) =>
+        charge is { What: ChargeKind.HotMetal } && string.IsNullOrWhiteSpace(charge.Lot)
+        && facts.Of<ChargeBody>().LastOrDefault(c => c.Body.What == ChargeKind.HotMetal) is { } first
+            ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Heat {facts.Heat}: hot metal is already weighed at {Clock(first.Time)}, {first.Body.MassKg / 1000:0.###} t. Mend: a second ladle is named (--lot); a wrong weight is put right by a correction of entry {first.Entry.Sequence}.")
+            : null;
+
+    private static string Name(ChargeKind what) => what switch { ChargeKind.Scrap => "scrap", ChargeKind.RetainedSlag => "retained slag", _ => "hot metal" };
 
     private static string Clock(DateTimeOffset time) => time.UtcDateTime.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " UTC";
 }

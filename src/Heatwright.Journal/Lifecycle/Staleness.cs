@@ -4,9 +4,9 @@ using Heatwright.Journal.Entries;
 namespace Heatwright.Journal.Lifecycle;
 
 /// <summary>One reason why a computed thing no longer stands on what is known.</summary>
-/// <param name="Entry">The entry that came after it.</param>
+/// <param name="Entry">The entry that came after it: who, and when it arrived, for callers that show times by a clock on the wall.</param>
 /// <param name="Slot">Slot that it fills or puts right.</param>
-/// <param name="Text">In words.</param>
+/// <param name="Text">In words, without a time.</param>
 public sealed record StaleCause(Entry Entry, string Slot, string Text);
 
 /// <summary>
@@ -62,10 +62,10 @@ public static class Staleness
 
     private static StaleCause Cause(Later later, string slot)
     {
-        string time = later.Entry.ArrivalTime.UtcDateTime.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        string what = SlotWords.Of(slot);
         string text = later.Corrects
-            ? $"{slot} was corrected at {time} UTC{(later.Entry.Reason.Length > 0 ? ": " + later.Entry.Reason : "")}"
-            : $"{slot} arrived at {time} UTC";
+            ? $"{what} was corrected{(later.Entry.Reason.Length > 0 ? ": " + later.Entry.Reason : "")}"
+            : $"{what} arrived";
         return new StaleCause(later.Entry, slot, text);
     }
 

@@ -91,6 +91,9 @@ public interface IHeatTable
     /// <summary>Rows that the filter lets through, in its order.</summary>
     IReadOnlyList<HeatRow> Query(HeatFilter filter);
 
+    /// <summary>Heat numbers of all rows that the filter lets through, in its order, without its page: one look at a table that others write to.</summary>
+    IReadOnlyList<string> Numbers(HeatFilter filter);
+
     /// <summary>Number of rows that the filter lets through, without its page.</summary>
     long Count(HeatFilter filter);
 

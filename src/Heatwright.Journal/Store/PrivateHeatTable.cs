@@ -24,6 +24,8 @@ internal sealed class PrivateHeatTable(Func<IHeatTable?> stored) : IHeatTable, I
 
     public IReadOnlyList<HeatRow> Query(HeatFilter filter) => Table().Query(filter);
 
+    public IReadOnlyList<string> Numbers(HeatFilter filter) => Table().Numbers(filter);
+
     public long Count(HeatFilter filter) => Table().Count(filter);
 
     public void Clear() => Table().Clear();

@@ -77,20 +77,18 @@ internal sealed class SqlHeatTable(ISqlWork work) : IHeatTable
     public IReadOnlyList<HeatRow> Query(HeatFilter filter)
     {
         ArgumentNullException.ThrowIfNull(filter);
-        string order = filter.Order switch
-        {
-            HeatOrder.Newest => "opened DESC, heat DESC",
-            HeatOrder.Oldest => "opened, heat",
-            HeatOrder.Number => "heat",
-            HeatOrder.Grade => "grade, opened DESC, heat DESC",
-            HeatOrder.Stage => "stage, opened DESC, heat DESC",
-            _ => throw new ArgumentOutOfRangeException(nameof(filter), filter.Order, "Unknown order of heats."),
-        };
         (string where, DynamicParameters values) = Where(filter);
         values.Add("take", Math.Max(0, filter.Take));
         values.Add("skip", Math.Max(0, filter.Skip));
-        string sql = $"SELECT {Columns} FROM heat_row {where} ORDER BY {order} LIMIT @take OFFSET @skip";
+        string sql = $"SELECT {Columns} FROM heat_row {where} ORDER BY {OrderOf(filter)} LIMIT @take OFFSET @skip";
         return work.Reading(session => session.Connection.Query<Line>(sql, values).Select(l => l.Row()).ToList());
+    }
+
+    public IReadOnlyList<string> Numbers(HeatFilter filter)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        (string where, DynamicParameters values) = Where(filter);
+        return work.Reading(session => session.Connection.Query<string>($"SELECT heat FROM heat_row {where} ORDER BY {OrderOf(filter)}", values).ToList());
     }
 
     public long Count(HeatFilter filter)
@@ -109,6 +107,16 @@ internal sealed class SqlHeatTable(ISqlWork work) : IHeatTable
         });
         UpTo();
     }
+
+    private static string OrderOf(HeatFilter filter) => filter.Order switch
+    {
+        HeatOrder.Newest => "opened DESC, heat DESC",
+        HeatOrder.Oldest => "opened, heat",
+        HeatOrder.Number => "heat",
+        HeatOrder.Grade => "grade, opened DESC, heat DESC",
+        HeatOrder.Stage => "stage, opened DESC, heat DESC",
+        _ => throw new ArgumentOutOfRangeException(nameof(filter), filter.Order, "Unknown order of heats."),
+    };
 
     private static (long UpTo, long Clearings) Mark(SqlSession session) =>
         session.Query("SELECT up_to, clearings FROM heat_row_mark", r => (r.GetInt64(0), r.GetInt64(1)))[0];

@@ -10,16 +10,57 @@ namespace Heatwright.Journal.Views;
 /// <param name="Entry">Entry that it comes from.</param>
 public sealed record EndValue(double Value, bool Below, Guid Entry);
 
+/// <summary>What the order allows a quantity at the end (<see cref="ResultQuantity"/>, or <see cref="EndValues.QuantityOf"/> an element).</summary>
+internal static class OrderLimits
+{
+    /// <summary>Windows with a limit, by quantity.</summary>
+    public static IReadOnlyDictionary<string, Window> Of(OrderBody? order)
+    {
+        var limits = new Dictionary<string, Window>(StringComparer.Ordinal);
+        foreach ((string element, Window window) in order?.EndPercent ?? new Dictionary<string, Window>())
+        {
+            Add(EndValues.QuantityOf(element), window);
+        }
+
+        Add(ResultQuantity.TemperatureK, order?.TemperatureK);
+        Add(ResultQuantity.CarbonPercent, order?.CarbonPercent);
+        return limits;
+
+        void Add(string quantity, Window? window)
+        {
+            if (window is { Least: not null } or { Most: not null })
+            {
+                limits[quantity] = window;
+            }
+        }
+    }
+
+    /// <summary>Whether a value lies inside; null when all that is known is that it lies below a limit of detection, and that does not decide.</summary>
+    public static bool? Holds(Window window, EndValue value) => value.Below
+        ? value.Value <= window.Least ? false : window.Least is null or <= 0 && !(value.Value > window.Most) ? true : null
+        : !(value.Value < window.Least) && !(value.Value > window.Most);
+}
+
 /// <summary>
 /// What the heat came to at the end of blow, by quantity (<see cref="ResultQuantity"/>): the laboratory before the probe, the last
 /// before the first. Doubted readings count, bad ones do not.
 /// </summary>
 public static class EndValues
 {
-    private static readonly (string Element, string Quantity)[] Metal =
-    [
-        ("C", ResultQuantity.CarbonPercent), ("P", ResultQuantity.PhosphorusPercent), ("Mn", ResultQuantity.ManganesePercent), ("S", ResultQuantity.SulphurPercent),
-    ];
+    /// <summary>Slag poured off, kg: weighed or estimated when it was, and not the slag that the model reckons with at the end.</summary>
+    public const string SlagPouredKg = "slagPouredKg";
+
+    private static readonly string[] Usual = ["C", "P", "Mn", "S"];
+
+    /// <summary>The quantity under which an element of the steel is found.</summary>
+    public static string QuantityOf(string element) => element switch
+    {
+        "C" => ResultQuantity.CarbonPercent,
+        "P" => ResultQuantity.PhosphorusPercent,
+        "Mn" => ResultQuantity.ManganesePercent,
+        "S" => ResultQuantity.SulphurPercent,
+        _ => element + "Percent",
+    };
 
     /// <summary>Values at the end of the last blow.</summary>
     public static IReadOnlyDictionary<string, EndValue> Of(HeatRecord record)
@@ -71,9 +112,11 @@ public static class EndValues
             Set(values, ResultQuantity.OxygenPpm, m.Body.OxygenPpm, m.Id);
         }
 
+        // Of the other elements those that the order limits: the heat is judged on them.
+        (string Element, string Quantity)[] metal = [.. Usual.Union(record.Order?.Body.EndPercent?.Keys ?? []).Select(e => (e, QuantityOf(e)))];
         foreach (Fact<AnalysisBody> a in record.Analyses.Where(a => a.Time >= after && a.Time < before && a.Body.Point == HeatPoint.EndOfBlow))
         {
-            foreach ((string element, string quantity) in a.Body.Matter == SampledMatter.Metal ? Metal : [("FeO", ResultQuantity.SlagFeoPercent)])
+            foreach ((string element, string quantity) in a.Body.Matter == SampledMatter.Metal ? metal : [("FeO", ResultQuantity.SlagFeoPercent)])
             {
                 if (a.Body.Percent.TryGetValue(element, out Reading reading))
                 {
@@ -86,7 +129,7 @@ public static class EndValues
         {
             Fact<EndBody>? end = record.End;
             Set(values, ResultQuantity.SteelKg, end?.Body.SteelKg, end?.Id ?? default);
-            Set(values, ResultQuantity.SlagKg, end?.Body.SlagKg, end?.Id ?? default);
+            Set(values, SlagPouredKg, end?.Body.SlagKg, end?.Id ?? default);
             TimeSpan?[] blows = [.. record.Life.Blows.Select(b => b.Duration)];
             if (blows.Length > 0 && Array.TrueForAll(blows, b => b is not null))
             {

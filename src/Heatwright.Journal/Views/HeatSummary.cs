@@ -21,8 +21,13 @@ namespace Heatwright.Journal.Views;
 /// <param name="EndManganesePercent">Manganese there, mass %.</param>
 /// <param name="BlowMinutes">Oxygen on, all blows, min.</param>
 /// <param name="Reblows">Repeats of the blow.</param>
-/// <param name="FirstHit">Temperature and carbon of the first end lay in the order's windows; null where one was not ordered or measured.</param>
+/// <param name="FirstHit">
+/// Temperature, carbon and every other ordered element that was analysed lay inside the order at the first end; null where temperature or
+/// carbon was not ordered or measured, or a limit of detection does not decide.
+/// </param>
 /// <param name="Hit">Those of the last end did.</param>
+/// <param name="Missed">Quantities that lay outside the order at the last end (<see cref="ResultQuantity"/>), also where the heat as a whole is not judged.</param>
+/// <param name="Outcome">What became of it in the works' words: "cast", "downgraded" or the like; null while no one has said.</param>
 /// <param name="DelayMinutes">Finished delays by reason code, min.</param>
 /// <param name="OpenDelays">Delays that still last.</param>
 /// <param name="Planned">Planned masses by material (<see cref="MaterialKey"/>), kg.</param>
@@ -46,6 +51,8 @@ public sealed record HeatSummary(
     int Reblows,
     bool? FirstHit,
     bool? Hit,
+    IReadOnlyList<string> Missed,
+    string? Outcome,
     IReadOnlyDictionary<string, double> DelayMinutes,
     int OpenDelays,
     IReadOnlyDictionary<string, double> Planned,
@@ -55,7 +62,7 @@ public sealed record HeatSummary(
     int Late)
 {
     /// <summary>Goes up when the figures or the way they are made change, so that cached rows are made anew.</summary>
-    private const int Layout = 2;
+    internal const int Layout = 3;
 
     /// <summary>The mark of rows made by this program under a plan of shifts.</summary>
     public static string MarkOf(ShiftPlan shifts)
@@ -63,6 +70,9 @@ public sealed record HeatSummary(
         ArgumentNullException.ThrowIfNull(shifts);
         return FormattableString.Invariant($"{Layout} {shifts.Mark}");
     }
+
+    /// <summary>An outcome other than that the heat was cast as ordered: "downgraded", "returned" or whatever the works calls it.</summary>
+    public static bool IsUnwanted(string? outcome) => !string.IsNullOrWhiteSpace(outcome) && !outcome.Equals("cast", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The row of a heat.</summary>
     public static HeatRow RowOf(HeatRecord record, ShiftPlan shifts)
@@ -106,6 +116,8 @@ public sealed record HeatSummary(
             record.Life.Reblows,
             HitBy(record.Order?.Body, EndValues.OfFirst(record)),
             HitBy(record.Order?.Body, last),
+            [.. OrderLimits.Of(record.Order?.Body).Where(l => last.TryGetValue(l.Key, out EndValue? v) && OrderLimits.Holds(l.Value, v) == false).Select(l => l.Key).Order(StringComparer.Ordinal)],
+            record.End?.Body.Outcome,
             delays,
             record.Delays.Count(d => d.Body.Until is null),
             MaterialKey.Planned(record),
@@ -140,6 +152,23 @@ public sealed record HeatSummary(
         }
     }
 
+    /// <summary>Layout that a mark speaks of; 0 when it cannot be read.</summary>
+    internal static int LayoutOf(string mark) =>
+        int.TryParse(mark.AsSpan(0, Math.Max(0, mark.IndexOf(' ', StringComparison.Ordinal))), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int layout) ? layout : 0;
+
+    /// <summary>The same row by another plan of shifts; null when its figures are of another layout and must be made from the entries.</summary>
+    internal static HeatRow? Under(HeatRow row, ShiftPlan shifts)
+    {
+        if (LayoutOf(MarkOf(row)) != Layout)
+        {
+            return null;
+        }
+
+        HeatSummary summary = Of(row) with { Mark = MarkOf(shifts) };
+        WorkedShift shift = shifts.At(summary.BlowBegan ?? row.Opened);
+        return row with { ShiftDate = shift.DateText, Shift = shift.Name, Summary = summary.ToJson() };
+    }
+
     private static SortedDictionary<WearPart, double> Counted(HeatRecord record)
     {
         var ages = new SortedDictionary<WearPart, double>();
@@ -152,13 +181,18 @@ public sealed record HeatSummary(
     }
 
     // Temperature and carbon must both have been ordered and found: half a window is no hit.
-    private static bool? HitBy(OrderBody? order, IReadOnlyDictionary<string, EndValue> end) =>
-        order is { TemperatureK: { } temperature, CarbonPercent: { } carbon }
-        && end.TryGetValue(ResultQuantity.TemperatureK, out EndValue? t) && end.TryGetValue(ResultQuantity.CarbonPercent, out EndValue? c)
-            ? Holds(temperature, t.Value) && Holds(carbon, c.Value)
-            : null;
+    private static bool? HitBy(OrderBody? order, IReadOnlyDictionary<string, EndValue> end)
+    {
+        IReadOnlyDictionary<string, Window> limits = OrderLimits.Of(order);
+        string[] needed = [ResultQuantity.TemperatureK, ResultQuantity.CarbonPercent];
+        if (!needed.All(q => limits.ContainsKey(q) && end.ContainsKey(q)))
+        {
+            return null;
+        }
 
-    private static bool Holds(Window window, double value) => !(value < window.Least) && !(value > window.Most);
+        bool?[] each = [.. limits.Where(l => end.ContainsKey(l.Key)).Select(l => OrderLimits.Holds(l.Value, end[l.Key]))];
+        return each.Contains(false) ? false : each.Contains(null) ? null : true;
+    }
 }
 
 /// <summary>Names of materials in sums: "hot metal", "scrap/heavy", "addition/lime", "ladle/ferromanganese", "retained slag".</summary>
@@ -222,6 +256,7 @@ public static class MaterialKey
 }
 
 [JsonSerializable(typeof(HeatSummary))]
+[JsonSerializable(typeof(string))]
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,

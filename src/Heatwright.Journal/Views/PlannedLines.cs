@@ -12,11 +12,27 @@ namespace Heatwright.Journal.Views;
 /// <param name="High">Upper end.</param>
 /// <param name="Actual">As weighed, measured or analysed; null when nothing was.</param>
 /// <param name="Entries">Ids of the entries that the actual value comes from.</param>
+/// <param name="Least">Least that the order allows at the end; null where it does not say.</param>
+/// <param name="Most">Most that it allows.</param>
+/// <param name="Below">All that is known of the actual value is that it lies below: a limit of detection.</param>
 public sealed record PlannedLine(
-    string Group, string Name, string Unit, double? Planned, double? Low, double? High, double? Actual, IReadOnlyList<Guid> Entries)
+    string Group,
+    string Name,
+    string Unit,
+    double? Planned,
+    double? Low,
+    double? High,
+    double? Actual,
+    IReadOnlyList<Guid> Entries,
+    double? Least = null,
+    double? Most = null,
+    bool Below = false)
 {
-    /// <summary>Actual less planned; null where one of them is missing.</summary>
-    public double? Difference => Actual - Planned;
+    /// <summary>Actual less planned; null where one of them is missing or not known but as below a limit.</summary>
+    public double? Difference => Below ? null : Actual - Planned;
+
+    /// <summary>The actual value lies outside the order. False also where that cannot be said.</summary>
+    public bool Outside => Actual is { } value && OrderLimits.Holds(new Window(Least, Most), new EndValue(value, Below, default)) == false;
 }
 
 /// <summary>Puts the plan beside what was done.</summary>
@@ -87,20 +103,32 @@ internal static class PlannedLines
         foreach (string element in (plan?.HotMetalPercent?.Keys ?? []).Union(analysis?.Body.Percent.Keys ?? []))
         {
             double? planned = plan?.HotMetalPercent?.TryGetValue(element, out double p) == true ? p : null;
-            double? actual = analysis?.Body.Percent.TryGetValue(element, out Reading r) == true ? r.Value : null;
-            lines.Add(Line("hot metal", element, "mass %", planned, actual, actual is null ? [] : [analysis!.Id]));
+            Reading? actual = analysis?.Body.Percent.TryGetValue(element, out Reading r) == true ? r : null;
+            lines.Add(Line("hot metal", element, "mass %", planned, actual?.Value, actual is null ? [] : [analysis!.Id]) with { Below = actual?.Below == true });
         }
     }
 
     private static void Ends(List<PlannedLine> lines, HeatRecord record, PlanBody? plan)
     {
         IReadOnlyDictionary<string, EndValue> actual = EndValues.Of(record);
+        IReadOnlyDictionary<string, Window> limits = OrderLimits.Of(record.Order?.Body);
         foreach (string quantity in (plan?.Expected?.Keys ?? []).Union(actual.Keys).Order(StringComparer.Ordinal))
         {
             Expected? planned = plan?.Expected?.GetValueOrDefault(quantity);
             EndValue? came = actual.GetValueOrDefault(quantity);
+            Window? limit = limits.GetValueOrDefault(quantity);
             lines.Add(new PlannedLine(
-                "end", quantity, ResultQuantity.UnitOf(quantity), planned?.Value, planned?.Low, planned?.High, came?.Value, came is null ? [] : [came.Entry]));
+                "end",
+                quantity,
+                ResultQuantity.UnitOf(quantity),
+                planned?.Value,
+                planned?.Low,
+                planned?.High,
+                came?.Value,
+                came is null ? [] : [came.Entry],
+                limit?.Least,
+                limit?.Most,
+                came?.Below == true));
         }
     }
 

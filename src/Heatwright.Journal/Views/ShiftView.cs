@@ -15,9 +15,22 @@ public sealed record ShiftHeat(HeatRow Row, HeatSummary Summary);
 /// <param name="Text">What is open, in words.</param>
 public sealed record OpenThing(string Heat, string Text);
 
+/// <summary>A heat that the order did not get.</summary>
+/// <param name="Heat">Heat number.</param>
+/// <param name="Outcome">What became of it, where someone said so.</param>
+/// <param name="Reason">Why, as written at the closing; may be empty.</param>
+/// <param name="Lines">What lay outside the order at the last end, with the limits.</param>
+public sealed record ShiftMiss(string Heat, string? Outcome, string Reason, IReadOnlyList<PlannedLine> Lines);
+
+/// <summary>A delay of the shift.</summary>
+/// <param name="Heat">Heat number.</param>
+/// <param name="Unit">The unit that waited, else the heat's converter; null when neither is known.</param>
+/// <param name="Body">Code, times, words.</param>
+public sealed record ShiftDelay(string Heat, string? Unit, DelayBody Body);
+
 /// <summary>A note or decision of the shift.</summary>
 /// <param name="Heat">Heat number.</param>
-/// <param name="Entry">The entry: who, when, why.</param>
+/// <param name="Entry">The entry: who, when, and the reason of a decision.</param>
 /// <param name="Text">Its words.</param>
 public sealed record ShiftRemark(string Heat, Entry Entry, string Text);
 
@@ -31,11 +44,13 @@ public sealed record ShiftRemark(string Heat, Entry Entry, string Text);
 /// <param name="HeatsWithoutSteel">Heats tapped whose steel no one has entered.</param>
 /// <param name="OxygenNm3">Oxygen, Nm³.</param>
 /// <param name="Reblows">Repeats of the blow.</param>
-/// <param name="Hits">Heats whose first end hit temperature and carbon.</param>
+/// <param name="Hits">Heats whose first end lay inside the order (<see cref="HeatSummary.FirstHit"/>).</param>
 /// <param name="Judged">Heats of which that is known.</param>
 /// <param name="DelayMinutes">Finished delays of its heats by reason code, min.</param>
 /// <param name="Open">What to hand over.</param>
 /// <param name="Remarks">Notes and decisions on its heats.</param>
+/// <param name="Misses">Heats whose last end lay outside the order, and those of which something other than "cast" became.</param>
+/// <param name="Delays">Delays of its heats in order of their begin.</param>
 public sealed record ShiftView(
     WorkedShift Shift,
     IReadOnlyList<ShiftHeat> Heats,
@@ -47,7 +62,9 @@ public sealed record ShiftView(
     int Judged,
     IReadOnlyDictionary<string, double> DelayMinutes,
     IReadOnlyList<OpenThing> Open,
-    IReadOnlyList<ShiftRemark> Remarks)
+    IReadOnlyList<ShiftRemark> Remarks,
+    IReadOnlyList<ShiftMiss> Misses,
+    IReadOnlyList<ShiftDelay> Delays)
 {
     /// <summary>The shift of a date by name.</summary>
     public static ShiftView Of(HeatList list, DateOnly date, string shift)
@@ -88,8 +105,13 @@ public sealed record ShiftView(
             heats.Count(h => h.Summary.FirstHit is not null),
             delays,
             [.. records.SelectMany(OpenThings)],
-            [.. records.SelectMany(Said).OrderBy(r => r.Entry, SourceOrder.Instance)]);
+            [.. records.SelectMany(Said).OrderBy(r => r.Entry, SourceOrder.Instance)],
+            [.. records.Select(Miss).Where(m => m.Lines.Count > 0 || HeatSummary.IsUnwanted(m.Outcome))],
+            [.. records.SelectMany(r => r.Delays.Select(d => new ShiftDelay(r.Heat, d.Body.Unit ?? r.Unit, d.Body))).OrderBy(d => d.Body.From)]);
     }
+
+    private static ShiftMiss Miss(HeatRecord record) =>
+        new(record.Heat, record.End?.Body.Outcome, record.End?.Entry.Reason ?? "", [.. record.PlannedAndActual.Where(l => l.Outside)]);
 
     private static IEnumerable<OpenThing> OpenThings(HeatRecord record)
     {

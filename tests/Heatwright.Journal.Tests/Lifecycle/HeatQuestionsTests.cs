@@ -72,7 +72,9 @@ public sealed class HeatQuestionsTests
 
         // A hotter bath ends hotter, or with less oxygen, or with coolant.
         Assert.NotEqual(cold.Values[ResultQuantity.TemperatureK].Value, hot.Result!.Values[ResultQuantity.TemperatureK].Value);
-        Assert.Contains(hot.Notes, n => n.StartsWith("Best odds", StringComparison.Ordinal));
+        Assert.StartsWith("Best odds", hot.Notes[0], StringComparison.Ordinal);
+        Assert.Contains("with this advice followed", hot.Notes[0], StringComparison.Ordinal);
+        Assert.Contains(hot.Notes.Skip(1), n => n.StartsWith("Hot metal analysis as planned", StringComparison.Ordinal));
         Assert.InRange(hot.Result.Values[ResultQuantity.OxygenNm3].Value, at, 1.12 * heat.Heat.Charge.OxygenNm3);
         Assert.Contains(probe, hot.Result.Basis.Inputs!);
     }

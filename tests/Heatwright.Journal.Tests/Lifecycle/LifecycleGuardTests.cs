@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Journal.Entries;
 using Heatwright.Journal.Lifecycle;
+using Heatwright.Journal.Store;
 
 namespace Heatwright.Journal.Tests.Lifecycle;
 
@@ -34,15 +35,14 @@ public sealed class LifecycleGuardTests
     [InlineData("lime after closing", 58, "closed before")]
     [InlineData("closing twice", 58, "closed before")]
     [InlineData("tomorrow", 1500, "in the future")]
-    [InlineData("decision without reason", 20, "needs a reason")]
-    [InlineData("correction without reason", 60, "needs a reason")]
+    [InlineData("retained slag while blowing", 20, "retained slag is in the vessel before the blow")]
+    [InlineData("hot metal again", 10, "already weighed at 2026-03-09 06:09 UTC, 142.9 t")]
     [InlineData("correction of nothing", 60, "has no entry")]
     [InlineData("empty note", 20, "empty")]
     [InlineData("end of no reblow", 40, "has not begun")]
     public void Slip_is_refused_in_words(string slip, double minute, string words)
     {
         HeatFacts facts = HeatFacts.Of("L-1001", HeatScript.Whole().Entries());
-        Guid id = facts.Entries[0].Id;
         (EntryBody body, string reason) = slip switch
         {
             "tap while blowing" => ((EntryBody)new OperationBody(HeatOperation.Tap, OperationState.Running), ""),
@@ -54,13 +54,38 @@ public sealed class LifecycleGuardTests
             "closing before tap" or "closing twice" => (new EndBody(), ""),
             "plan after tap" => (new PlanBody(new Dictionary<string, double>(), new Dictionary<string, double>()), ""),
             "lime after tap" or "lime after closing" or "tomorrow" => (new AdditionBody("lime", 100), ""),
-            "decision without reason" => (new DecisionBody("tap or blow on", "tap"), ""),
-            "correction without reason" => (new CorrectionBody(id), ""),
+            "retained slag while blowing" => (new ChargeBody(ChargeKind.RetainedSlag, 4000), ""),
+            "hot metal again" => (new ChargeBody(ChargeKind.HotMetal, 142_900, null, 1625), ""),
             "correction of nothing" => (new CorrectionBody(Guid.NewGuid()), "why not"),
             "empty note" => (new NoteBody(""), ""),
             _ => (new OperationBody(HeatOperation.Reblow, OperationState.Complete, 2), ""),
         };
         Assert.Contains(words, LifecycleGuard.Refusal(facts, NewEntry.Of("L-1001", body, HeatScript.At(minute), "person:anna", reason), Now), StringComparison.Ordinal);
+    }
+
+    /// <summary>What the journal refuses whoever writes is left to it: to be taken "as a fact" all the same it cannot be.</summary>
+    [Fact]
+    public void Missing_reason_is_left_to_the_journal()
+    {
+        using var heat = new RecordedHeat();
+        Guid order = heat.Say(new OrderBody("S235JR"));
+        foreach (EntryBody body in new EntryBody[] { new DecisionBody("tap or blow on", "tap"), new CorrectionBody(order) })
+        {
+            NewEntry entry = NewEntry.Of(RecordedHeat.Number, body, heat.Clock.Now, "person:anna");
+            Assert.Null(LifecycleGuard.Refusal(heat.Record.Facts, entry, heat.Clock.Now));
+            Assert.Contains("reason", Assert.Throws<JournalException>(() => heat.Store.Append(entry)).Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Second_ladle_is_taken_when_it_is_named_and_so_is_one_after_a_withdrawn_weight()
+    {
+        HeatScript s = HeatScript.Whole();
+        var again = NewEntry.Of("L-1001", new ChargeBody(ChargeKind.HotMetal, 20_000), HeatScript.At(10), "person:anna");
+        Assert.NotNull(LifecycleGuard.Refusal(s.Record().Facts, again, Now));
+        Assert.Null(LifecycleGuard.Refusal(s.Record().Facts, NewEntry.Of("L-1001", new ChargeBody(ChargeKind.HotMetal, 20_000, Lot: "ladle 8"), HeatScript.At(10), "person:anna"), Now));
+        s.Say(60, new CorrectionBody(s.New.First(e => e.Body is ChargeBody { What: ChargeKind.HotMetal }).Id), reason: "other heat");
+        Assert.Null(LifecycleGuard.Refusal(s.Record().Facts, again, Now));
     }
 
     [Theory]

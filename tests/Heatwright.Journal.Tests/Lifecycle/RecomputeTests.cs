@@ -39,7 +39,7 @@ public sealed class RecomputeTests
         Assert.True(after.Values[ResultQuantity.CarbonPercent].Value > before.Values[ResultQuantity.CarbonPercent].Value);
         Assert.Equal(forecast, after.Replaces);
         Assert.Equal("program:heatwright/0.1.0", written.Actor);
-        Assert.Contains("analysis/hot-metal/metal/1 arrived", written.Reason, StringComparison.Ordinal);
+        Assert.Contains("hot-metal analysis arrived", written.Reason, StringComparison.Ordinal);
 
         // The old one and the decision stand as they were; the decision is marked.
         HeatRecord record = heat.Record;
@@ -71,7 +71,7 @@ public sealed class RecomputeTests
         ResultBody before = heat.Latest(ResultQuestion.Forecast);
         Fact<ChargeBody> heavy = heat.Record.Charges.Single(c => c.Body.Material == "heavy");
         Guid correction = heat.Say(new CorrectionBody(heavy.Id, heavy.Body with { MassKg = heavy.Body.MassKg + 3000 }), reason: "box 2 was not zeroed");
-        Assert.Contains("charge/scrap/heavy was corrected", heat.Record.Results.Single().Stale.Single().Text, StringComparison.Ordinal);
+        Assert.Contains("scrap weight of heavy was corrected", heat.Record.Results.Single().Stale.Single().Text, StringComparison.Ordinal);
 
         Entry written = Recompute.Run(heat.Store, RecordedHeat.Works, RecordedHeat.Number, heat.Clock).Results.Single().New!;
         ResultBody after = (ResultBody)written.Body;
@@ -150,7 +150,7 @@ public sealed class RecomputeTests
         });
         Entry written = Recompute.Run(between, RecordedHeat.Works, RecordedHeat.Number, heat.Clock).Results.Single().New!;
         Assert.Equal(2, times);
-        Assert.Contains("charge/scrap/returns", written.Reason, StringComparison.Ordinal);
+        Assert.Contains("scrap weight of returns", written.Reason, StringComparison.Ordinal);
         Assert.Equal(0, heat.Record.OpenStale);
     }
 

@@ -17,7 +17,20 @@ public sealed class StalenessTests
         Assert.Empty(Stale());
         _heat.Say(13, new ChargeBody(ChargeKind.Scrap, 1, "heavy"));
         Assert.Equal(["charge/scrap/heavy"], Stale()[result].Select(c => c.Slot));
+        StaleCause cause = Stale()[result].Single();
+        Assert.Equal("scrap weight of heavy arrived", cause.Text);
+        Assert.Equal(HeatScript.At(13), cause.Entry.SourceTime);
     }
+
+    [Theory]
+    [InlineData("order", "order")]
+    [InlineData("charge/hot-metal", "hot-metal weight")]
+    [InlineData("addition/converter/lime/burnt", "addition of lime/burnt")]
+    [InlineData("measurement/in-blow/1", "in-blow measurement")]
+    [InlineData("measurement/end-of-blow/2", "end measurement 2")]
+    [InlineData("analysis/end-of-blow/slag/1", "end slag analysis")]
+    [InlineData("operation/charge-hot-metal/1", "begin or end of charge hot metal")]
+    public void Slot_is_said_in_words(string slot, string words) => Assert.Equal(words, SlotWords.Of(slot));
 
     [Fact]
     public void Coolant_that_fell_after_the_answer_is_progress_and_one_that_fell_before_and_came_late_is_news()

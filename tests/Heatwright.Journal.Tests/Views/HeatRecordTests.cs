@@ -23,6 +23,62 @@ public sealed class HeatRecordTests
         Assert.Equal(18 * 60, Line("end", ResultQuantity.BlowS).Actual);
     }
 
+    [Fact]
+    public void Figure_below_the_limit_of_detection_stays_one()
+    {
+        var s = new HeatScript();
+        s.Say(0, new OrderBody("S235JR", EndPercent: new Dictionary<string, Window> { ["P"] = new(Most: 0.015), ["S"] = new(Most: 0.001), ["Cu"] = new(Least: 0.2) }));
+        s.Say(1, new PlanBody(
+            new Dictionary<string, double>(), new Dictionary<string, double>(), HotMetalPercent: new Dictionary<string, double> { ["S"] = 0.004 },
+            Expected: new Dictionary<string, Expected> { [ResultQuantity.PhosphorusPercent] = new(0.012) }));
+        s.Say(5, new AnalysisBody(HeatPoint.HotMetal, SampledMatter.Metal, new Dictionary<string, Reading> { ["S"] = new(0.002, Below: true) }));
+        s.Complete(20, HeatOperation.Blow);
+        s.Say(22, new AnalysisBody(HeatPoint.EndOfBlow, SampledMatter.Metal, new Dictionary<string, Reading> { ["P"] = new(0.005, Below: true), ["S"] = new(0.002, Below: true), ["Cu"] = new(0.02, Below: true) }));
+        HeatRecord record = s.Record();
+        PlannedLine sulphur = record.PlannedAndActual.Single(l => l is { Group: "hot metal", Name: "S" });
+        Assert.Equal((true, 0.002, null), (sulphur.Below, sulphur.Actual, sulphur.Difference));
+        PlannedLine End(string name) => record.PlannedAndActual.Single(l => l.Group == "end" && l.Name == name);
+        Assert.Equal((true, null, false), (End(ResultQuantity.PhosphorusPercent).Below, End(ResultQuantity.PhosphorusPercent).Difference, End(ResultQuantity.PhosphorusPercent).Outside));
+
+        // Below 0.02 is surely less than the least of 0.2; below 0.002 may be more or less than the most of 0.001.
+        Assert.True(End("CuPercent").Outside);
+        Assert.False(End(ResultQuantity.SulphurPercent).Outside);
+        Assert.Equal(["CuPercent"], HeatSummary.Of(record, ShiftPlan.Default).Missed);
+    }
+
+    [Fact]
+    public void Slag_poured_off_is_not_compared_with_slag_at_the_end()
+    {
+        HeatScript s = HeatScript.Whole();
+        s.Say(2, new PlanBody(new Dictionary<string, double>(), new Dictionary<string, double>(), Expected: new Dictionary<string, Expected> { [ResultQuantity.SlagKg] = new(17_500) }));
+        PlannedLine End(string name) => s.Record().PlannedAndActual.Single(l => l.Group == "end" && l.Name == name);
+        Assert.Equal((17_500, null, null), (End(ResultQuantity.SlagKg).Planned, End(ResultQuantity.SlagKg).Actual, End(ResultQuantity.SlagKg).Difference));
+        Assert.Equal((null, 14_000, "kg"), (End(EndValues.SlagPouredKg).Planned, End(EndValues.SlagPouredKg).Actual, End(EndValues.SlagPouredKg).Unit));
+    }
+
+    /// <summary>The best end value decides: the end analysis before the probe, after the reblow, on every ordered element.</summary>
+    [Fact]
+    public void End_is_judged_against_the_order_on_every_element_that_was_analysed()
+    {
+        HeatScript s = HeatScript.Whole();
+        HeatSummary plain = HeatSummary.Of(s.Record(), ShiftPlan.Default);
+        Assert.Equal((false, true, "cast"), (plain.FirstHit, plain.Hit, plain.Outcome));
+        Assert.Empty(plain.Missed);
+        OrderBody order = s.Record().Order!.Body;
+        s.Say(2, order with { EndPercent = new Dictionary<string, Window> { ["P"] = new(Most: 0.012), ["Cu"] = new(Most: 0.1) } });
+        HeatSummary judged = HeatSummary.Of(s.Record(), ShiftPlan.Default);
+        Assert.Equal(false, judged.Hit);
+        Assert.Equal([ResultQuantity.PhosphorusPercent], judged.Missed);
+        PlannedLine line = Assert.Single(s.Record().PlannedAndActual, l => l.Outside);
+        Assert.Equal((ResultQuantity.PhosphorusPercent, null, 0.012, 0.014), (line.Name, line.Least, line.Most, line.Actual));
+        PlannedLine temperature = s.Record().PlannedAndActual.Single(l => l.Name == ResultQuantity.TemperatureK);
+        Assert.Equal((1913.0, 1943.0, false), (temperature.Least, temperature.Most, temperature.Outside));
+
+        // The laboratory's carbon stands in for the probe's.
+        s.Say(38, new AnalysisBody(HeatPoint.EndOfBlow, SampledMatter.Metal, new Dictionary<string, Reading> { ["C"] = new(0.064), ["P"] = new(0.011) }, Index: 2));
+        Assert.Equal([ResultQuantity.CarbonPercent], HeatSummary.Of(s.Record(), ShiftPlan.Default).Missed);
+    }
+
     /// <summary>What was read before a reblow is not what the heat came to.</summary>
     [Fact]
     public void End_is_that_of_the_last_blow()

@@ -36,6 +36,24 @@ public sealed class ShopViewsTests
     }
 
     [Fact]
+    public void Shift_names_what_missed_with_what_delays_with_their_unit_and_decisions_with_their_reason()
+    {
+        using var shop = new ShopOfHeats();
+        shop.Heats(8);
+        shop.Say("L-1002", new MeasurementBody(HeatPoint.EndOfBlow, 1950, 0.045, Index: 2), ShopOfHeats.First.AddHours(2).AddMinutes(19));
+        shop.Say("L-1003", new EndBody(158_003, null, null, "downgraded"), ShopOfHeats.First.AddHours(3).AddMinutes(45), "phosphorus");
+        shop.Say("L-1002", new DecisionBody("tap or blow on", "tap"), ShopOfHeats.First.AddHours(2).AddMinutes(20), "ladle waits");
+        ShiftView early = ShiftView.Of(new HeatList(shop.Store), Monday, "early");
+        Assert.Equal(["L-1002", "L-1003"], early.Misses.Select(m => m.Heat));
+        PlannedLine line = Assert.Single(early.Misses[0].Lines);
+        Assert.Equal((ResultQuantity.TemperatureK, 1950.0, 1943.0), (line.Name, line.Actual, line.Most));
+        Assert.Equal(("downgraded", "phosphorus"), (early.Misses[1].Outcome, early.Misses[1].Reason));
+        Assert.Equal([("L-1000", "North", "wait-ladle"), ("L-1005", "South", "wait-ladle")], early.Delays.Select(d => (d.Heat, d.Unit, d.Body.Code)));
+        Assert.Equal("ladle waits", Assert.Single(early.Remarks).Entry.Reason);
+        Assert.Equal(["cast", "cast", "cast", "downgraded"], early.Heats.Take(4).Select(h => h.Summary.Outcome));
+    }
+
+    [Fact]
     public void Material_use_is_the_sum_of_the_entries()
     {
         using var shop = new ShopOfHeats();

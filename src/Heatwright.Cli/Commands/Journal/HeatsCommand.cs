@@ -18,6 +18,7 @@ internal static class HeatsCommand
         order.AcceptOnlyFromAmong("newest", "oldest", "number", "grade", "stage");
         var take = new Option<int>("--take") { HelpName = "N", Description = "Most rows; default 40.", DefaultValueFactory = _ => 40 };
         var skip = new Option<int>("--skip") { HelpName = "N", Description = "Rows to leave out first." };
+        var outside = new Option<bool>("--outside") { Description = "Only heats whose last end lay outside the order, or that were not cast as ordered." };
         var list = new ListOptions();
         var output = new OutputOptions();
         var command = new Command("heats", "The list of heats with their figures.");
@@ -25,20 +26,36 @@ internal static class HeatsCommand
         command.Options.Add(order);
         command.Options.Add(take);
         command.Options.Add(skip);
+        command.Options.Add(outside);
         list.AddTo(command);
         output.AddTo(command);
         command.SetAction(parsed => list.With(parsed, heats =>
         {
-            HeatFilter wanted = filter.Filter(parsed) with { Order = parsed.GetValue(order), Take = Math.Max(1, parsed.GetValue(take)), Skip = Math.Max(0, parsed.GetValue(skip)) };
+            HeatFilter wanted = filter.Filter(parsed) with
+            {
+                Order = parsed.GetValue(order), Take = AtLeast(1, parsed.GetValue(take), "--take"), Skip = AtLeast(0, parsed.GetValue(skip), "--skip"),
+            };
             using (new Progress("catching up the list of heats"))
             {
                 heats.CatchUp();
             }
 
+            if (parsed.GetValue(outside))
+            {
+                // What lay outside stands in the figures, which the table cannot filter by: all rows are gone through.
+                HeatRow[] missed = [.. heats.All(wanted).Where(IsOutside)];
+                return output.Write(parsed, Answer([.. missed.Skip(wanted.Skip).Take(wanted.Take)], missed.Length, heats.Shifts));
+            }
+
             return output.Write(parsed, Answer(heats.Query(wanted), heats.Count(wanted), heats.Shifts));
         }));
-        return (command, ["heatwright journal heats", "heatwright journal heats --grade S235JR --stage closed --take 10", "heatwright journal heats --stale --csv"]);
+        return (command, ["heatwright journal heats", "heatwright journal heats --grade S235JR --stage closed --take 10", "heatwright journal heats --outside --from 2026-11-01", "heatwright journal heats --stale --csv"]);
     }
+
+    private static int AtLeast(int least, int value, string option) =>
+        value >= least ? value : throw new BadInputException($"{option}: {value} is not a number of rows.", $"write {least} or more");
+
+    private static bool IsOutside(HeatRow row) => HeatSummary.Of(row) is var sum && (sum.Missed.Count > 0 || HeatSummary.IsUnwanted(sum.Outcome));
 
     private static Answer Answer(IReadOnlyList<HeatRow> rows, long count, ShiftPlan shifts)
     {
@@ -59,7 +76,7 @@ internal static class HeatsCommand
                     h.Sum.Reblows > 0 ? h.Sum.Reblows.ToString() : "", Marks(h.Row, h.Sum),
                 ]),
             ]);
-        sheet.Words("re: reblows. stale: a result no longer stands on what is known; odd: something does not fit. 'journal show HEAT' says what.");
+        sheet.Words("re: reblows. stale: a result no longer stands on what is known; odd: something does not fit; out: the last end lay outside the order; other words: what became of it. 'journal show HEAT' says what.");
         return new Answer(
             ExitCode.Done,
             sheet,
@@ -77,19 +94,19 @@ internal static class HeatsCommand
                 });
             },
             new CsvTable(
-                ["heat", "opened", "shiftDate", "shift", "stage", "grade", "unit", "hotMetalKg", "scrapKg", "steelKg", "oxygenNm3", "endTemperatureC", "endCarbonPercent", "endPhosphorusPercent", "blowMinutes", "reblows", "stale"],
+                ["heat", "opened", "shiftDate", "shift", "stage", "grade", "unit", "hotMetalKg", "scrapKg", "steelKg", "oxygenNm3", "endTemperatureC", "endCarbonPercent", "endPhosphorusPercent", "blowMinutes", "reblows", "stale", "missed", "outcome"],
                 [
                     .. heats.Select(h => (IReadOnlyList<object>)
                     [
                         h.Row.Heat, Times.Utc(h.Row.Opened), h.Row.ShiftDate, h.Row.Shift, h.Row.Stage, h.Row.Grade, h.Row.Unit, Cell(h.Sum.HotMetalKg), Cell(h.Sum.ScrapKg),
                         Cell(h.Sum.SteelKg), Cell(h.Sum.OxygenNm3), Cell(h.Sum.EndTemperatureK - 273.15), Cell(h.Sum.EndCarbonPercent), Cell(h.Sum.EndPhosphorusPercent),
-                        Cell(h.Sum.BlowMinutes), h.Sum.Reblows, h.Row.Stale,
+                        Cell(h.Sum.BlowMinutes), h.Sum.Reblows, h.Row.Stale, string.Join(' ', h.Sum.Missed), h.Sum.Outcome ?? "",
                     ]),
                 ]));
     }
 
     private static string Marks(HeatRow row, HeatSummary sum) =>
-        string.Join(" ", new[] { row.Stale > 0 ? "stale" : null, sum.Irregularities > 0 ? "odd" : null }.OfType<string>());
+        string.Join(" ", new[] { row.Stale > 0 ? "stale" : null, sum.Irregularities > 0 ? "odd" : null, sum.Missed.Count > 0 ? "out" : null, HeatSummary.IsUnwanted(sum.Outcome) ? sum.Outcome : null }.OfType<string>());
 
     private static string Text(double? value, int decimals) => value is { } v ? Numbers.Fixed(v, decimals) : "";
 

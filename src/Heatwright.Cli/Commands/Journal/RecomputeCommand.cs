@@ -99,6 +99,14 @@ internal static class RecomputeCommand
 
             var result = (ResultBody)entry.Body;
             sheet.Heading($"Heat {entry.Heat}, entry {entry.Sequence}: {EntryWords.Plain(result.Question)}");
+
+            // What to do now stands before the figures: a blower reads the first line.
+            int advice = result.Question == ResultQuestion.Correction ? 1 : 0;
+            foreach (string note in notes.Take(advice))
+            {
+                sheet.Words(note);
+            }
+
             sheet.Table(
                 [new("", Number: false), new("unit", Number: false), new("middle"), new("80 % band")],
                 [
@@ -108,7 +116,7 @@ internal static class RecomputeCommand
                         return (IReadOnlyList<string>)[q.Name, q.Unit, q.Text(v.Value.Value), v.Value.Low is null ? "" : $"{q.Text(v.Value.Low)} to {q.Text(v.Value.High)}"];
                     }),
                 ]);
-            foreach (string note in notes)
+            foreach (string note in notes.Skip(advice))
             {
                 sheet.Item(note);
             }
@@ -121,6 +129,7 @@ internal static class RecomputeCommand
             {
                 json.Value("format", format).Value("version", AnswerContext.Version);
                 json.Array("results", done.Where(d => d.Entry is not null), d => EntryJsonText.Write(json, d.Entry!));
+                json.Array("notes", done.SelectMany(d => d.Notes), n => json.Value("text", n));
                 json.Array("left", done.Where(d => d.Entry is null), d => json.Value("text", d.Refusal));
             },
             new CsvTable(

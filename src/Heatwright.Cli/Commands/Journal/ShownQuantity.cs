@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Cli.Output;
 using Heatwright.Journal.Entries;
+using Heatwright.Journal.Views;
 
 namespace Heatwright.Cli.Commands.Journal;
 
@@ -17,7 +18,8 @@ internal sealed record ShownQuantity(string Name, string Unit, int Decimals, dou
         [ResultQuantity.OxygenPpm] = "dissolved oxygen",
         [ResultQuantity.SlagFeoPercent] = "FeO in slag",
         [ResultQuantity.SteelKg] = "steel",
-        [ResultQuantity.SlagKg] = "slag",
+        [ResultQuantity.SlagKg] = "slag at the end",
+        [EndValues.SlagPouredKg] = "slag poured off",
         [ResultQuantity.OxygenNm3] = "oxygen",
         [ResultQuantity.BlowS] = "blowing time",
     };
@@ -25,7 +27,7 @@ internal sealed record ShownQuantity(string Name, string Unit, int Decimals, dou
     /// <summary>By the stored unit.</summary>
     public static ShownQuantity Of(string unit, string name)
     {
-        string shown = Names.GetValueOrDefault(name, name);
+        string shown = Names.GetValueOrDefault(name, name.EndsWith("Percent", StringComparison.Ordinal) ? name[..^"Percent".Length] : name);
         return unit switch
         {
             "kg" => new ShownQuantity(shown, "t", 2, 0.001),
