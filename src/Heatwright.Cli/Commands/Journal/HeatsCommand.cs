@@ -33,7 +33,9 @@ internal static class HeatsCommand
         {
             HeatFilter wanted = filter.Filter(parsed) with
             {
-                Order = parsed.GetValue(order), Take = AtLeast(1, parsed.GetValue(take), "--take"), Skip = AtLeast(0, parsed.GetValue(skip), "--skip"),
+                Order = parsed.GetValue(order),
+                Take = AtLeast(1, parsed.GetValue(take), "--take"),
+                Skip = AtLeast(0, parsed.GetValue(skip), "--skip"),
             };
             using (new Progress("catching up the list of heats"))
             {

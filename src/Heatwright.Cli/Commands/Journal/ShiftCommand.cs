@@ -75,7 +75,10 @@ internal static class ShiftCommand
                     .. shift.Delays.Select(d => (IReadOnlyList<string>)
                         [shifts.Local(d.Body.From).ToString("HH:mm"), d.Body.Until is { } until ? Numbers.Fixed((until - d.Body.From).TotalMinutes, 0) : "lasts", d.Body.Code, d.Heat, d.Unit ?? "", d.Body.Text ?? ""]),
                 ]);
-            sheet.Words("By code: " + string.Join(", ", shift.DelayMinutes.OrderByDescending(d => d.Value).Select(d => $"{d.Key} {Numbers.Fixed(d.Value, 0)} min")) + ".");
+            if (shift.DelayMinutes.Count > 0)
+            {
+                sheet.Words("By code: " + string.Join(", ", shift.DelayMinutes.OrderByDescending(d => d.Value).Select(d => $"{d.Key} {Numbers.Fixed(d.Value, 0)} min")) + ".");
+            }
         }
 
         sheet.Heading("For the next crew");
