@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.IO.Compression;
 using System.Text;
+using Heatwright.Journal.Entries;
 using Heatwright.Journal.Files;
+using Heatwright.Journal.Files.Export;
 using Heatwright.Journal.Files.Tables;
+using Heatwright.Journal.Store;
 using Heatwright.Shop.Files;
 
 namespace Heatwright.Journal.Tests.Files;
@@ -124,6 +127,21 @@ public sealed class TableSourceTests : IDisposable
     {
         Assert.Contains(".xlsx", Refusal("a.xls", [0xD0, 0xCF, 0x11, 0xE0, 0, 0, 0, 0]).Mend, StringComparison.Ordinal);
         Assert.Equal(ProblemCode.FileMissing, Assert.Throws<FileRefusedException>(() => TableSource.Open(_desk.Path("none.csv"))).Problems[0].Code);
+    }
+
+    [Fact]
+    public void A_parquet_footer_that_lacks_a_byte_is_refused_and_not_read_for_ever()
+    {
+        IJournalStore store = _desk.Journal();
+        store.Append(NewEntry.Of("7", new EndBody(151_000), _desk.Clock.Now, "person:anna"));
+        HeatExport.WriteHeats(store, _desk.Path("good.parquet"), ExportFormat.Parquet);
+        byte[] good = File.ReadAllBytes(_desk.Path("good.parquet"));
+        int footer = BitConverter.ToInt32(good, good.Length - 8);
+        for (int at = good.Length - 8 - footer; at < good.Length - 8; at += 7)
+        {
+            Problem problem = Assert.Throws<FileRefusedException>(() => TableSource.Open(_desk.Put("cut.parquet", [.. good[..at], .. good[(at + 1)..]]))).Problems[0];
+            Assert.Equal(TableProblem.NotATable, problem.Code);
+        }
     }
 
     private static Problem Refusal(string path, TableLimits limits) => Assert.Throws<FileRefusedException>(() => TableSource.Open(path, null, limits)).Problems[0];

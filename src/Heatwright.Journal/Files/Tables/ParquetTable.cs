@@ -13,6 +13,7 @@ internal sealed class ParquetTable : TableSource
     public ParquetTable(string path, TableLayout layout, TableLimits limits)
         : base(path, layout, limits)
     {
+        CheckFooter();
         (string[] names, int groups) = Guard(() => WithReader(r => (r.Schema.DataFields.Select(f => f.Name).ToArray(), r.RowGroupCount)));
         Found.Add($"Parquet, {names.Length} columns, {groups} row groups");
         SetHeader(names);
@@ -38,6 +39,15 @@ internal sealed class ParquetTable : TableSource
                     yield return row;
                 }
             }
+        }
+    }
+
+    private void CheckFooter()
+    {
+        using FileStream stream = OpenFile(FilePath);
+        if (ParquetFooter.Fault(stream) is { } fault)
+        {
+            throw FileRefusedException.Of(TableProblem.NotATable, FilePath, $"The Parquet file cannot be read: {fault}.", "copy it again, or write it again", "a whole file");
         }
     }
 
