@@ -51,7 +51,7 @@ internal static class ShowAnswer
 
         sheet.Heading("Planned beside actual");
         sheet.Table(
-            [new("", Number: false), new("", Number: false), new("unit", Number: false), new("planned"), new("80 % band"), new("actual"), new("difference")],
+            [new("", Number: false), new("", Number: false), new("unit", Number: false), new("planned"), new("80 % band"), new("ordered"), new("actual"), new("difference")],
             [
                 .. lines.Select((l, i) =>
                 {
@@ -59,11 +59,23 @@ internal static class ShowAnswer
                     return (IReadOnlyList<string>)
                     [
                         i > 0 && lines[i - 1].Group == l.Group ? "" : l.Group, q.Name, q.Unit, q.Text(l.Planned),
-                        l.Low is null ? "" : $"{q.Text(l.Low)} to {q.Text(l.High)}", q.Text(l.Actual), q.Change(l.Difference),
+                        l.Low is null ? "" : $"{q.Text(l.Low)} to {q.Text(l.High)}", Ordered(q, l), (l.Outside ? "! " : "") + (l.Below ? "<" : "") + q.Text(l.Actual), q.Change(l.Difference),
                     ];
                 }),
             ]);
+        if (lines.Any(l => l.Outside))
+        {
+            sheet.Words("! outside what was ordered.");
+        }
     }
+
+    private static string Ordered(ShownQuantity q, PlannedLine line) => line switch
+    {
+        { Least: { } least, Most: { } most } => $"{q.Text(least)} to {q.Text(most)}",
+        { Most: { } most } => "max " + q.Text(most),
+        { Least: { } least } => "min " + q.Text(least),
+        _ => "",
+    };
 
     private static void Operations(Sheet sheet, HeatRecord record)
     {
@@ -193,6 +205,9 @@ internal static class ShowAnswer
         {
             json.Value("group", l.Group).Value("name", l.Name).Value("unit", l.Unit);
             json.Value("planned", l.Planned ?? double.NaN).Value("low", l.Low ?? double.NaN).Value("high", l.High ?? double.NaN);
+            json.Value("least", l.Least ?? double.NaN).Value("most", l.Most ?? double.NaN);
+            json.WriteBoolean("below", l.Below);
+            json.WriteBoolean("outside", l.Outside);
             json.Value("actual", l.Actual ?? double.NaN).Value("difference", l.Difference ?? double.NaN);
         });
         json.Array("stale", record.Results.Where(r => r.IsStale), r =>
@@ -204,12 +219,12 @@ internal static class ShowAnswer
     }
 
     private static CsvTable Csv(IReadOnlyList<PlannedLine> lines) => new(
-        ["group", "name", "unit", "planned", "low", "high", "actual", "difference"],
-        [.. lines.Select(l => (IReadOnlyList<object>)[l.Group, l.Name, l.Unit, Cell(l.Planned), Cell(l.Low), Cell(l.High), Cell(l.Actual), Cell(l.Difference)])]);
+        ["group", "name", "unit", "planned", "low", "high", "least", "most", "actual", "below", "difference"],
+        [.. lines.Select(l => (IReadOnlyList<object>)[l.Group, l.Name, l.Unit, Cell(l.Planned), Cell(l.Low), Cell(l.High), Cell(l.Least), Cell(l.Most), Cell(l.Actual), l.Below ? "true" : "false", Cell(l.Difference)])]);
 
     private static object Cell(double? value) => value is { } v ? v : "";
 
-    private static string Causes(IReadOnlyList<StaleCause> causes) => string.Join("; ", causes.Select(c => c.Text).Distinct(StringComparer.Ordinal));
+    private static string Causes(IReadOnlyList<StaleCause> causes) => string.Join("; ", causes.Select(c => $"{c.Text} ({Clock(c.Entry.ArrivalTime)})").Distinct(StringComparer.Ordinal));
 
     private static string Shortened(string text) => text.Length <= 160 ? text : text[..157] + "…";
 
