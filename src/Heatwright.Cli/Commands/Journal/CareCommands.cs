@@ -73,6 +73,11 @@ internal static partial class CareCommands
             }
 
             Console.WriteLine($"{journal.Place(parsed)}: restored to entry {report.Head.Sequence}, head {report.Head}.");
+            if (report.Source.Damaged)
+            {
+                Console.WriteLine($"{parsed.GetValue(from)} itself is damaged where nothing that was restored stands ('journal verify' names it): make another backup.");
+            }
+
             if (report.ReplacedPath is { } kept)
             {
                 Console.WriteLine($"What was there is kept as {kept} (entry {report.ReplacedHead?.Sequence.ToString() ?? "unknown"}).");
