@@ -45,7 +45,7 @@ internal static class ImportCommand
                     throw new BadInputException($"{path}: exported entries are taken as they stand, with no mapping, rejects or corrections.", "leave --mapping, --accept-rejects, --accept-doubtful and --correct out");
                 }
 
-                return Entries(path, parsed.GetValue(preview), () => journal.Open(parsed, write: true));
+                return Entries(path, parsed.GetValue(preview), () => journal.Open(parsed, write: true, mayMake: true));
             }
 
             ImportMapping map = Mapping(path, parsed.GetValue(mapping));
