@@ -73,7 +73,7 @@ public sealed class JournalTests : IClassFixture<DemoTerminal>
         Assert.Equal(head, Json("journal", "verify", "--json", "--journal", "twin.journal").GetProperty("head").GetString());
         Assert.Contains("nothing was written", _terminal.Run("journal", "import", "entries.json", "--journal", "twin.journal").Ends(0).Output, StringComparison.Ordinal);
 
-        _terminal.Run("record", "note", "L-1", "mine", "--journal", "other-entries.journal").Ends(0);
+        _terminal.Run("record", "note", "L-1", "mine", "--journal", "other-entries.journal", "--new").Ends(0);
         Assert.Contains("not mixed", _terminal.Run("journal", "import", "entries.json", "--journal", "other-entries.journal").Ends(2).Errors, StringComparison.Ordinal);
         _terminal.Run("journal", "export", "quiet.json", "--no-signals", "--replace").Ends(0);
         Assert.Contains("without --no-signals", _terminal.Run("journal", "import", "quiet.json", "--journal", "never.journal").Ends(2).Errors, StringComparison.Ordinal);
