@@ -18,7 +18,7 @@ internal static class DemoCommand
 
     public static Command Create()
     {
-        var heats = new Option<int>("--heats") { Description = $"Heats, 1 to {DemoOptions.MostHeats}; default 2000, about two minutes on two cores.", HelpName = "N", DefaultValueFactory = _ => 2000 };
+        var heats = new Option<int>("--heats") { Description = $"Heats, 1 to {DemoOptions.MostHeats}; default 2000, about half a minute on two cores.", HelpName = "N", DefaultValueFactory = _ => 2000 };
         heats.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<int>() is < 1 or > DemoOptions.MostHeats)
