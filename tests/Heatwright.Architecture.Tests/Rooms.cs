@@ -31,7 +31,7 @@ public static class Rooms
             "Heatwright.Journal",
             "Heatwright.Journal",
             ["Heatwright.Shop", .. Heat],
-            ["Microsoft.Data.Sqlite", "Dapper", "Npgsql", "Sep", "MiniExcel", "SpreadCheetah", "Parquet.Net", "YamlDotNet", "System.IO.Hashing"]),
+            ["Microsoft.Data.Sqlite", "Dapper", "Npgsql", "Sep", "MiniExcel", "SpreadCheetah", "Parquet.Net", "System.IO.Hashing"]),
         new("Heatwright.Reports", "Heatwright.Reports", ["Heatwright.Learning", "Heatwright.Shop", .. Heat], ["ScottPlot"]),
         new(
             "Heatwright.Cli",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Heatwright.Journal.Entries;
 
 namespace Heatwright.Cli.Input;
 
@@ -17,7 +18,7 @@ internal static class Choice
 
     public static string Word<T>(T value)
         where T : struct, Enum =>
-        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i == 0 ? "" : "-") + char.ToLowerInvariant(c) : c.ToString()));
+        StoredName.Of(value);
 
     private static string List<T>()
         where T : struct, Enum =>

@@ -3,6 +3,8 @@ using Heatwright.Chemistry;
 using Heatwright.Converter;
 using Heatwright.Converter.Blow;
 using Heatwright.Converter.Charge;
+using Heatwright.Journal.Entries;
+using Heatwright.Journal.Lifecycle;
 using Heatwright.Shop;
 using Heatwright.Shop.Planning;
 
@@ -16,18 +18,11 @@ namespace Heatwright.Journal.Demo;
 internal sealed class PlanRule
 {
     /// <summary>What a plan expects, in this order.</summary>
-    public static readonly IReadOnlyList<(string Name, Func<BlowPoint, double> Of, bool Log)> Quantities =
-    [
-        (Entries.ResultQuantity.TemperatureK, p => p.TemperatureK, false),
-        (Entries.ResultQuantity.CarbonPercent, p => p.C, true),
-        (Entries.ResultQuantity.PhosphorusPercent, p => p.P, true),
-        (Entries.ResultQuantity.ManganesePercent, p => p.Mn, true),
-        (Entries.ResultQuantity.SulphurPercent, p => p.S, true),
-        (Entries.ResultQuantity.OxygenPpm, p => p.OxygenPpm, true),
-        (Entries.ResultQuantity.SlagFeoPercent, p => p.FeO, false),
-        (Entries.ResultQuantity.SteelKg, p => p.MetalKg, false),
-        (Entries.ResultQuantity.SlagKg, p => p.SlagKg, false),
-    ];
+    public static readonly IReadOnlyList<(string Name, Func<BlowPoint, double> Of, bool Log)> Quantities = [.. EndQuantities.All.Select(q => (q.Name, q.Value, Log(q.Name)))];
+
+    // Small compositions scatter by a factor, the others by an amount.
+    private static bool Log(string quantity) =>
+        quantity != ResultQuantity.SlagFeoPercent && (ResultQuantity.UnitOf(quantity) is "mass %" or "mass ppm");
 
     private const double SteelKg = 1.005 * DemoGrades.TappedKg;
     private const double DolomiteKg = 3000;

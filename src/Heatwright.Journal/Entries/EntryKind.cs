@@ -43,7 +43,7 @@ public enum EntryKind
 /// <summary>Stored names of the kinds.</summary>
 public static class EntryKinds
 {
-    private static readonly Dictionary<EntryKind, string> Names = Enum.GetValues<EntryKind>().ToDictionary(k => k, NameFor);
+    private static readonly Dictionary<EntryKind, string> Names = Enum.GetValues<EntryKind>().ToDictionary(k => k, k => StoredName.Of(k));
 
     private static readonly Dictionary<string, EntryKind> Kinds = Names.ToDictionary(n => n.Value, n => n.Key, StringComparer.Ordinal);
 
@@ -75,7 +75,4 @@ public static class EntryKinds
         ImportBody => EntryKind.Import,
         _ => throw new ArgumentOutOfRangeException(nameof(body), body?.GetType().Name, "Unknown body of an entry."),
     };
-
-    private static string NameFor(EntryKind kind) => string.Concat(kind.ToString().Select((c, i) =>
-        char.IsUpper(c) ? (i == 0 ? "" : "-") + char.ToLowerInvariant(c) : c.ToString()));
 }

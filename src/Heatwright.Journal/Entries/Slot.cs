@@ -15,11 +15,11 @@ public static class Slot
     {
         OrderBody => "order",
         PlanBody => "plan",
-        ChargeBody c => "charge/" + Kebab(c.What.ToString()) + (c.Material is null ? "" : "/" + c.Material),
-        AdditionBody a => "addition/" + Kebab(a.Place.ToString()) + "/" + a.Material,
-        MeasurementBody m => "measurement/" + Kebab(m.Point.ToString()) + "/" + Number(m.Index),
-        AnalysisBody a => "analysis/" + Kebab(a.Point.ToString()) + "/" + Kebab(a.Matter.ToString()) + "/" + Number(a.Index),
-        OperationBody o => "operation/" + Kebab(o.Operation.ToString()) + "/" + Number(o.Index),
+        ChargeBody c => "charge/" + StoredName.Of(c.What) + (c.Material is null ? "" : "/" + c.Material),
+        AdditionBody a => "addition/" + StoredName.Of(a.Place) + "/" + a.Material,
+        MeasurementBody m => "measurement/" + StoredName.Of(m.Point) + "/" + Number(m.Index),
+        AnalysisBody a => "analysis/" + StoredName.Of(a.Point) + "/" + StoredName.Of(a.Matter) + "/" + Number(a.Index),
+        OperationBody o => "operation/" + StoredName.Of(o.Operation) + "/" + Number(o.Index),
         EndBody => "end",
         SignalBlockBody => "signals",
         _ => null,
@@ -33,7 +33,4 @@ public static class Slot
     }
 
     private static string Number(int index) => index.ToString(CultureInfo.InvariantCulture);
-
-    private static string Kebab(string name) => string.Concat(name.Select((c, i) =>
-        char.IsUpper(c) ? (i == 0 ? "" : "-") + char.ToLowerInvariant(c) : c.ToString()));
 }

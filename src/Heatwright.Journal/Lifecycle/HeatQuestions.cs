@@ -33,13 +33,6 @@ public static class HeatQuestions
     // 10th and 90th percentile of the normal distribution, in standard deviations (Abramowitz and Stegun 1964, table 26.5).
     private const double Decile = 1.28155;
 
-    private static readonly (string Quantity, Func<BlowPoint, double> Value)[] Ends =
-    [
-        (ResultQuantity.TemperatureK, p => p.TemperatureK), (ResultQuantity.CarbonPercent, p => p.C), (ResultQuantity.PhosphorusPercent, p => p.P),
-        (ResultQuantity.ManganesePercent, p => p.Mn), (ResultQuantity.SulphurPercent, p => p.S), (ResultQuantity.OxygenPpm, p => p.OxygenPpm),
-        (ResultQuantity.SlagFeoPercent, p => p.FeO), (ResultQuantity.SteelKg, p => p.MetalKg), (ResultQuantity.SlagKg, p => p.SlagKg),
-    ];
-
     /// <summary>Answers a question from what the record holds.</summary>
     public static HeatAnswer Ask(HeatRecord record, Works works, ResultQuestion question, QuestionOptions? options = null)
     {
@@ -80,7 +73,7 @@ public static class HeatQuestions
         BlowResult single = BlowModel.Run(input, parameters);
         BlowPoint[] ends = [.. Draw(heat, options, parameters).Run(input).Select(r => r.End)];
         var values = new Dictionary<string, Expected>(StringComparer.Ordinal);
-        foreach ((string quantity, Func<BlowPoint, double> value) in Ends)
+        foreach ((string quantity, Func<BlowPoint, double> value) in EndQuantities.All)
         {
             double[] sorted = [.. ends.Select(value).Order()];
             values[quantity] = new Expected(value(single.End), Quantile(sorted, 0.1), Quantile(sorted, 0.9));

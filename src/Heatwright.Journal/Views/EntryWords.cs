@@ -40,11 +40,7 @@ public static class EntryWords
     }
 
     /// <summary>The words of an enumeration's name: "EndOfBlow" is "end of blow".</summary>
-    public static string Plain(Enum value)
-    {
-        ArgumentNullException.ThrowIfNull(value);
-        return string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) ? (i == 0 ? "" : " ") + char.ToLowerInvariant(c) : c.ToString()));
-    }
+    public static string Plain(Enum value) => StoredName.Words(value);
 
     private static string Join(params string?[] parts) => string.Join(", ", parts.Where(p => !string.IsNullOrEmpty(p)));
 

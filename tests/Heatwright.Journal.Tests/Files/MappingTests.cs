@@ -30,7 +30,7 @@ public sealed class MappingTests : IDisposable
 
     private readonly Desk _desk = new();
 
-    public static TheoryData<string> Examples => [.. typeof(HeatImport).Assembly.GetManifestResourceNames().Where(n => n.StartsWith("mappings/", StringComparison.Ordinal))];
+    public static TheoryData<string> Examples => [.. typeof(MappingTests).Assembly.GetManifestResourceNames().Where(n => n.StartsWith("mappings/", StringComparison.Ordinal))];
 
     public void Dispose() => _desk.Dispose();
 
@@ -269,7 +269,7 @@ public sealed class MappingTests : IDisposable
 
     private static string Resource(string name, System.Reflection.Assembly? of = null)
     {
-        using Stream stream = (of ?? typeof(HeatImport).Assembly).GetManifestResourceStream(name) ?? Stream.Null;
+        using Stream stream = (of ?? typeof(MappingTests).Assembly).GetManifestResourceStream(name) ?? Stream.Null;
         return new StreamReader(stream).ReadToEnd();
     }
 }

@@ -64,7 +64,7 @@ public sealed class TableFuzzTests : IDisposable
     [Fact]
     public void A_spoilt_mapping_gives_problems_and_never_an_exception()
     {
-        using Stream stream = typeof(HeatImport).Assembly.GetManifestResourceStream("mappings/larkmoor-spreadsheet.yaml")!;
+        using Stream stream = typeof(TableFuzzTests).Assembly.GetManifestResourceStream("mappings/larkmoor-spreadsheet.yaml")!;
         byte[] bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
         int refused = 0;

@@ -2,6 +2,7 @@
 using Heatwright.Journal.Entries;
 using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
+using Heatwright.Journal.Tests.Store;
 using Heatwright.Journal.Views;
 
 namespace Heatwright.Journal.Tests.Lifecycle;
@@ -155,34 +156,12 @@ public sealed class RecomputeTests
     }
 
     /// <summary>A journal in which something happens just before each append.</summary>
-    private sealed class InterruptedStore(IJournalStore inner, Action before) : IJournalStore
+    private sealed class InterruptedStore(IJournalStore inner, Action before) : PassedOnStore(inner)
     {
-        public string Place => inner.Place;
-
-        public bool ReadOnly => inner.ReadOnly;
-
-        public IHeatTable Heats => inner.Heats;
-
-        public IReadOnlyList<AppendOutcome> Append(IReadOnlyList<AppendRequest> requests)
+        public override IReadOnlyList<AppendOutcome> Append(IReadOnlyList<AppendRequest> requests)
         {
             before();
-            return inner.Append(requests);
-        }
-
-        public JournalHead Head() => inner.Head();
-
-        public IEnumerable<Entry> Read(long fromSequence = 1) => inner.Read(fromSequence);
-
-        public IReadOnlyList<Entry> ReadHeat(string heat, bool signals = true) => inner.ReadHeat(heat, signals);
-
-        public Entry? Find(Guid id) => inner.Find(id);
-
-        public long Version(string heat) => inner.Version(heat);
-
-        public IDisposable Watch(Action<JournalHead> changed) => inner.Watch(changed);
-
-        public void Dispose()
-        {
+            return base.Append(requests);
         }
     }
 }

@@ -114,7 +114,7 @@ public sealed class JournalWriterTests : IDisposable
     }
 
     /// <summary>A store whose first write waits until it is let go.</summary>
-    private sealed class HeldStore(IJournalStore inner) : IJournalStore
+    private sealed class HeldStore(IJournalStore inner) : PassedOnStore(inner)
     {
         private readonly ManualResetEventSlim _go = new();
         private readonly SemaphoreSlim _arrived = new(0);
@@ -124,17 +124,11 @@ public sealed class JournalWriterTests : IDisposable
 
         public ConcurrentQueue<int> Sizes { get; } = new();
 
-        public string Place => inner.Place;
-
-        public bool ReadOnly => inner.ReadOnly;
-
-        public IHeatTable Heats => inner.Heats;
-
         public Task Arrived(CancellationToken cancellation) => _arrived.WaitAsync(cancellation);
 
         public void LetGo() => _go.Set();
 
-        public IReadOnlyList<AppendOutcome> Append(IReadOnlyList<AppendRequest> requests)
+        public override IReadOnlyList<AppendOutcome> Append(IReadOnlyList<AppendRequest> requests)
         {
             _arrived.Release();
             _go.Wait();
@@ -144,26 +138,15 @@ public sealed class JournalWriterTests : IDisposable
             }
 
             Sizes.Enqueue(requests.Count);
-            return inner.Append(requests);
+            return base.Append(requests);
         }
 
-        public JournalHead Head() => inner.Head();
-
-        public IEnumerable<Entry> Read(long fromSequence = 1) => inner.Read(fromSequence);
-
-        public IReadOnlyList<Entry> ReadHeat(string heat, bool signals = true) => inner.ReadHeat(heat, signals);
-
-        public Entry? Find(Guid id) => inner.Find(id);
-
-        public long Version(string heat) => inner.Version(heat);
-
-        public IDisposable Watch(Action<JournalHead> changed) => inner.Watch(changed);
-
-        public void Dispose()
+        protected override void Dispose(bool disposing)
         {
             _go.Set();
             _go.Dispose();
             _arrived.Dispose();
+            base.Dispose(disposing);
         }
     }
 }

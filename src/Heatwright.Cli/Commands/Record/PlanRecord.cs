@@ -13,13 +13,6 @@ namespace Heatwright.Cli.Commands.Record;
 /// <summary>A plan that was found goes into the journal with the order and the works that it rests on.</summary>
 internal static class PlanRecord
 {
-    private static readonly (string Name, Func<BlowPoint, double> Value)[] Quantities =
-    [
-        (ResultQuantity.TemperatureK, p => p.TemperatureK), (ResultQuantity.CarbonPercent, p => p.C), (ResultQuantity.PhosphorusPercent, p => p.P),
-        (ResultQuantity.ManganesePercent, p => p.Mn), (ResultQuantity.SulphurPercent, p => p.S), (ResultQuantity.OxygenPpm, p => p.OxygenPpm),
-        (ResultQuantity.SlagFeoPercent, p => p.FeO), (ResultQuantity.SteelKg, p => p.MetalKg), (ResultQuantity.SlagKg, p => p.SlagKg),
-    ];
-
     /// <summary>Writes them together; says which entries they are.</summary>
     public static IReadOnlyList<Entry> Write(IJournalStore store, AnswerContext context, Charge charge, PlanFound plan, BlowRun run, string actor, string reason)
     {
@@ -53,7 +46,7 @@ internal static class PlanRecord
         return store.Append(entries);
     }
 
-    private static Dictionary<string, Expected> Expected(IReadOnlyList<BlowPoint> ends) => Quantities.ToDictionary(
+    private static Dictionary<string, Expected> Expected(IReadOnlyList<BlowPoint> ends) => EndQuantities.All.ToDictionary(
         q => q.Name,
         q =>
         {

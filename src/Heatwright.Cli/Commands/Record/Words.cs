@@ -20,11 +20,11 @@ internal static class Words
         var on = new Option<string[]>("--based-on") { Description = "Entry in view at the time (sequence or id); may be repeated.", HelpName = "ENTRY", AllowMultipleArgumentsPerToken = false };
         var command = new Command("decide", "What someone decided, and why (--reason).") { record.Heat, question, chosen, options, on };
         record.AddTo(command);
-        command.SetAction(parsed => record.Write(parsed, parsed.GetValue(record.Heat)!, (store, _) => new DecisionBody(
+        command.SetAction(parsed => record.Write(parsed, parsed.GetValue(record.Heat)!, (store, facts) => new DecisionBody(
             parsed.GetValue(question)!,
             parsed.GetValue(chosen)!,
             parsed.GetValue(options) is { Length: > 0 } o ? o : null,
-            parsed.GetValue(on) is { Length: > 0 } e ? [.. e.Select(text => Find(store, parsed.GetValue(record.Heat)!, text, "--based-on").Id)] : null)));
+            parsed.GetValue(on) is { Length: > 0 } e ? [.. e.Select(text => Find(store, facts, text, "--based-on").Id)] : null)));
         return (command, ["heatwright record decide L-1001 \"tap or blow on\" tap --option \"blow on 40 s: 97 %\" --reason \"inside the window\""]);
     }
 
@@ -56,7 +56,7 @@ internal static class Words
 
             return record.Write(parsed, parsed.GetValue(record.Heat)!, (store, facts) =>
             {
-                Entry target = Find(store, parsed.GetValue(record.Heat)!, parsed.GetValue(entry)!, "ENTRY");
+                Entry target = Find(store, facts, parsed.GetValue(entry)!, "ENTRY");
                 return new CorrectionBody(target.Id, changes.Length == 0 ? null : BodyEdit.With(Standing(facts, target), changes));
             });
         });
@@ -64,14 +64,14 @@ internal static class Words
     }
 
     /// <summary>The entry with this sequence or id among those of a heat.</summary>
-    private static Entry Find(IJournalStore store, string heat, string text, string field)
+    private static Entry Find(IJournalStore store, HeatFacts facts, string text, string field)
     {
         Entry? found = Guid.TryParse(text, out Guid id) ? store.Find(id)
-            : long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out long sequence) ? store.ReadHeat(heat, signals: false).FirstOrDefault(e => e.Sequence == sequence)
+            : long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out long sequence) ? facts.Entries.FirstOrDefault(e => e.Sequence == sequence)
             : null;
-        return found is not null && found.Heat == heat
+        return found is not null && found.Heat == facts.Heat
             ? found
-            : throw new BadInputException($"{field}: heat {heat} has no entry '{text}'.", $"'heatwright journal show {heat}' lists its entries with their numbers");
+            : throw new BadInputException($"{field}: heat {facts.Heat} has no entry '{text}'.", $"'heatwright journal show {facts.Heat}' lists its entries with their numbers");
     }
 
     // What holds of the entry now, by the same rules as everywhere: corrections, corrections of corrections and withdrawals applied.

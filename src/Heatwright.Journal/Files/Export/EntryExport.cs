@@ -15,7 +15,6 @@ public static class EntryExport
 {
     internal const string Layout = "heatwright entries 1";
 
-    internal const string TimeFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     private static readonly SinkColumn[] Columns =
     [
@@ -149,8 +148,8 @@ public static class EntryExport
         json.WriteNumber("heatVersion", e.HeatVersion);
         json.WriteString("kind", e.Kind.Name());
         json.WriteNumber("schemaVersion", e.SchemaVersion);
-        json.WriteString("sourceTime", e.SourceTime.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture));
-        json.WriteString("arrivalTime", e.ArrivalTime.UtcDateTime.ToString(TimeFormat, CultureInfo.InvariantCulture));
+        json.WriteString("sourceTime", e.SourceTime.UtcDateTime.ToString(OwnLayout.TimeFormat, CultureInfo.InvariantCulture));
+        json.WriteString("arrivalTime", e.ArrivalTime.UtcDateTime.ToString(OwnLayout.TimeFormat, CultureInfo.InvariantCulture));
         json.WriteString("actor", e.Actor);
         json.WriteString("reason", e.Reason);
         if (e.Kind == EntryKind.SignalBlock)

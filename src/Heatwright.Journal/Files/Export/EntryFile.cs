@@ -147,7 +147,7 @@ public static class EntryFile
     }
 
     private static DateTimeOffset Time(JsonElement e, string name) => DateTimeOffset.ParseExact(
-        e.GetProperty(name).GetString()!, EntryExport.TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal);
+        e.GetProperty(name).GetString()!, OwnLayout.TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal);
 
     private static FileRefusedException Refused(string path, int line, string message, string mend) =>
         FileRefusedException.Of(TableProblem.NotATable, path, message, mend, null, line);

@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: Apache-2.0
-using System.Reflection;
-
 namespace Heatwright.Journal.Files.Export;
 
 /// <summary>Kinds of file that are written.</summary>
@@ -35,8 +33,7 @@ public sealed record ExportOptions
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
     /// <summary>Program and version, for the "about" sheet.</summary>
-    public string Program { get; init; } =
-        "Heatwright " + (typeof(ExportOptions).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0");
+    public string Program { get; init; } = Lifecycle.HeatQuestions.Model;
 }
 
 /// <summary>What was written.</summary>

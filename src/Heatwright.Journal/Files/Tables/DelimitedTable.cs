@@ -65,33 +65,12 @@ internal sealed class DelimitedTable : TableSource
     }
 
     // Sep reports a row beyond its buffer, and a broken file shows up in the decoder: both are the file's fault, not ours.
-    private IEnumerable<TableRow> Guarded()
-    {
-        using IEnumerator<TableRow> rows = Read().GetEnumerator();
-        int last = 0;
-        while (true)
-        {
-            TableRow row;
-            try
-            {
-                if (!rows.MoveNext())
-                {
-                    yield break;
-                }
-
-                row = rows.Current;
-                last = row.LastLine;
-            }
-            catch (Exception e) when (e is InvalidDataException or NotSupportedException or IOException or ArgumentException or FormatException or OverflowException)
-            {
-                throw FileRefusedException.Of(
-                    TableProblem.NotATable, FilePath, "The text after here cannot be read as a row: " + e.Message.TrimEnd('.') + ".",
-                    "look for a quote that is not closed", "rows of at most 16 million signs", last + 1);
-            }
-
-            yield return row;
-        }
-    }
+    private IEnumerable<TableRow> Guarded() => Guarded(Read(), (e, last) =>
+        e is InvalidDataException or NotSupportedException or IOException or ArgumentException or FormatException or OverflowException
+            ? FileRefusedException.Of(
+                TableProblem.NotATable, FilePath, "The text after here cannot be read as a row: " + e.Message.TrimEnd('.') + ".",
+                "look for a quote that is not closed", "rows of at most 16 million signs", last + 1)
+            : null);
 
     private IEnumerable<TableRow> Read()
     {

@@ -112,6 +112,41 @@ public abstract class TableSource
         return Convert.ToHexStringLower(SHA256.HashData(stream));
     }
 
+    /// <summary>Rows read one by one; what the library throws at a broken file becomes the refusal of it.</summary>
+    /// <param name="source">Rows as the library gives them.</param>
+    /// <param name="refusal">The refusal for an exception after the last line that was read, or null to let it pass.</param>
+    private protected static IEnumerable<TableRow> Guarded(IEnumerable<TableRow> source, Func<Exception, int, FileRefusedException?> refusal)
+    {
+        using IEnumerator<TableRow> rows = source.GetEnumerator();
+        int last = 0;
+        while (true)
+        {
+            TableRow row;
+            try
+            {
+                if (!rows.MoveNext())
+                {
+                    yield break;
+                }
+
+                row = rows.Current;
+                last = row.LastLine;
+            }
+            catch (Exception e)
+            {
+                FileRefusedException? refused = refusal(e, last);
+                if (refused is null)
+                {
+                    throw;
+                }
+
+                throw refused;
+            }
+
+            yield return row;
+        }
+    }
+
     private protected static FileStream OpenFile(string path)
     {
         try

@@ -83,34 +83,13 @@ internal sealed class WorkbookTable : TableSource
         return true;
     }
 
-    private IEnumerable<TableRow> Guarded()
-    {
-        using IEnumerator<TableRow> rows = Read().GetEnumerator();
-        int last = 0;
-        while (true)
-        {
-            TableRow row;
-            try
-            {
-                if (!rows.MoveNext())
-                {
-                    yield break;
-                }
-
-                row = rows.Current;
-                last = row.Line;
-            }
-            catch (Exception e) when (e is not (FileRefusedException or OutOfMemoryException))
-            {
-                // The library meets broken parts with exceptions of many types; all mean that the sheet is not as the format says.
-                throw FileRefusedException.Of(
-                    TableProblem.NotATable, FilePath, $"Sheet '{_sheet}' cannot be read after row {last}: {e.Message.TrimEnd('.')}.",
-                    "open it in a spreadsheet program and save it again as .xlsx", null, last + 1);
-            }
-
-            yield return row;
-        }
-    }
+    // The library meets broken parts with exceptions of many types; all mean that the sheet is not as the format says.
+    private IEnumerable<TableRow> Guarded() => Guarded(Read(), (e, last) =>
+        e is FileRefusedException or OutOfMemoryException
+            ? null
+            : FileRefusedException.Of(
+                TableProblem.NotATable, FilePath, $"Sheet '{_sheet}' cannot be read after row {last}: {e.Message.TrimEnd('.')}.",
+                "open it in a spreadsheet program and save it again as .xlsx", null, last + 1));
 
     private IEnumerable<TableRow> Read()
     {
