@@ -33,7 +33,7 @@ internal sealed record BlowRun(
     }
 
     /// <summary>The band of one quantity of the end.</summary>
-    public Band Band(Func<BlowPoint, double> quantity) => Reports.Heats.Band.Of(Ends.Select(quantity));
+    public Band Band(Func<BlowPoint, double> quantity) => Converter.Charge.Band.Of(Ends.Select(quantity));
 
     private static List<BlowPoint> Members(HeatInput input, Heat heat, Works works, int members, int seed)
     {

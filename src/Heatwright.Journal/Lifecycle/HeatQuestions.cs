@@ -75,8 +75,8 @@ public static class HeatQuestions
         var values = new Dictionary<string, Expected>(StringComparer.Ordinal);
         foreach ((string quantity, Func<BlowPoint, double> value) in EndQuantities.All)
         {
-            double[] sorted = [.. ends.Select(value).Order()];
-            values[quantity] = new Expected(value(single.End), Quantile(sorted, 0.1), Quantile(sorted, 0.9));
+            Band band = Band.Of(ends.Select(value));
+            values[quantity] = new Expected(value(single.End), band.Low, band.High);
         }
 
         BlowProgramme p = input.Programme;
@@ -185,14 +185,6 @@ public static class HeatQuestions
         works.Materials.Additions.Values.Where(a => a.Role == AdditionRole.Coolant)
             .OrderBy(a => a.Account.PriceEurPerKg).ThenBy(a => a.Id, StringComparer.Ordinal)
             .Select(a => (a.Material, Math.Min(3000, a.StockKg)));
-
-    /// <summary>Linear between the two nearest (Hyndman and Fan, Am. Stat. 50 (1996) 361, definition 7).</summary>
-    private static double Quantile(double[] sorted, double share)
-    {
-        double at = share * (sorted.Length - 1);
-        int below = (int)at;
-        return below + 1 < sorted.Length ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below])) : sorted[below];
-    }
 
     private static ModelParameters ParametersOf(IReadOnlyDictionary<string, double>? changed)
     {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 using Heatwright.Converter;
 using Heatwright.Converter.Blow;
-using Heatwright.Reports.Heats;
+using Heatwright.Converter.Charge;
 using Heatwright.Shop;
 using BlowPoint = Heatwright.Converter.Blow.BlowPoint;
 

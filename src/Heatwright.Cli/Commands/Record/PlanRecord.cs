@@ -4,7 +4,6 @@ using Heatwright.Converter.Charge;
 using Heatwright.Journal.Entries;
 using Heatwright.Journal.Lifecycle;
 using Heatwright.Journal.Store;
-using Heatwright.Reports.Heats;
 using Heatwright.Shop;
 using BlowPoint = Heatwright.Converter.Blow.BlowPoint;
 

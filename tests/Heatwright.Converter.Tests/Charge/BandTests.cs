@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 using CsCheck;
-using Heatwright.Reports.Heats;
+using Heatwright.Converter.Charge;
 
-namespace Heatwright.Reports.Tests;
+namespace Heatwright.Converter.Tests.Charge;
 
 public sealed class BandTests
 {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-namespace Heatwright.Reports.Heats;
+namespace Heatwright.Converter.Charge;
 
 /// <summary>Where the middle 80 % of equally likely outcomes lie.</summary>
 /// <param name="Low">Tenth percentile.</param>
